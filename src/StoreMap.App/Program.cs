@@ -1,0 +1,2 @@
+Console.Error.WriteLine("storemap");
+return 0;
