@@ -1,0 +1,49 @@
+namespace StoreMap.Surveys;
+
+/// <summary>A reading less what the room's air shows without the fixture.</summary>
+public sealed record NetReading
+{
+    /// <summary>The reading as taken.</summary>
+    public required Reading Reading { get; init; }
+
+    /// <summary>Background of its room at its time, ppm.</summary>
+    public required double BackgroundPpm { get; init; }
+
+    /// <summary>Net ppm: shown less background; may be slightly negative. The limit less the background when
+    /// <see cref="Bound"/> is not exact.</summary>
+    public required double NetPpm { get; init; }
+
+    /// <summary>Standard deviation of the net value, ppm: instrument and background together.</summary>
+    public required double DeviationPpm { get; init; }
+
+    /// <summary>How <see cref="NetPpm"/> bounds the truth.</summary>
+    public ReadingBound Bound { get; init; }
+
+    /// <summary>The detection level here, net ppm: never below the instrument's limit.</summary>
+    public required double DetectionPpm { get; init; }
+
+    /// <summary>The action level here, net ppm.</summary>
+    public required double ActionPpm { get; init; }
+
+    /// <summary>True when the net reading is at or above the action level.</summary>
+    public bool IsHit => Bound != ReadingBound.Below && NetPpm >= ActionPpm;
+}
+
+/// <summary>The level of one room's air.</summary>
+/// <param name="Room">Room or walk-in id; null for the sales floor.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Ppm">Background, ppm (median over the visit).</param>
+/// <param name="DeviationPpm">Scatter of the quiet readings, ppm.</param>
+/// <param name="Count">Readings it rests on.</param>
+/// <param name="Raised">True when the room reads the same raised level everywhere: background or interference, not a leak.</param>
+/// <param name="Reason">Why it is called so, in a sentence; null when not raised.</param>
+public sealed record RoomBackground(
+    string? Room, string Name, double Ppm, double DeviationPpm, int Count, bool Raised, string? Reason);
+
+/// <summary>A survey with its backgrounds taken off.</summary>
+/// <param name="Survey">The survey.</param>
+/// <param name="Readings">One net reading per reading, in the same order.</param>
+/// <param name="Rooms">One background per room that has readings.</param>
+/// <param name="Warnings">What was odd, with defaults taken.</param>
+public sealed record NetSurvey(
+    Survey Survey, IReadOnlyList<NetReading> Readings, IReadOnlyList<RoomBackground> Rooms, IReadOnlyList<Problem> Warnings);
