@@ -1,2 +1,11 @@
-Console.Error.WriteLine("storemap");
-return 0;
+using System.Text;
+using StoreMap.App.Shell;
+
+Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+using var stop = new CancellationTokenSource();
+Console.CancelKeyPress += (_, e) =>
+{
+    e.Cancel = true;
+    stop.Cancel();
+};
+return await new Host(Console.Out, Console.Error, showProgress: !Console.IsErrorRedirected).RunAsync(args, stop.Token);
