@@ -61,4 +61,8 @@ public sealed record Isoline(double Level, IReadOnlyList<PlanPoint> Points, bool
 /// <param name="Low">Lower level, included.</param>
 /// <param name="High">Upper level, excluded; infinity for the top band.</param>
 /// <param name="Rings">Rings in plan metres, first point not repeated; even-odd rule.</param>
-public sealed record Isoband(double Low, double High, IReadOnlyList<IReadOnlyList<PlanPoint>> Rings);
+public sealed record Isoband(double Low, double High, IReadOnlyList<IReadOnlyList<PlanPoint>> Rings)
+{
+    /// <summary>Area in square metres: outer rings, counter-clockwise, less holes, clockwise.</summary>
+    public double SquareMetres => Rings.Sum(Ring.SignedArea);
+}

@@ -1,0 +1,57 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Fields;
+
+/// <summary>Areas between levels on a grid, bounded by the same lines as <see cref="Isolines"/> and by the border of what
+/// counts. The bands of ascending levels share their borders and neither overlap nor leave a gap; outer rings run
+/// counter-clockwise and holes clockwise.</summary>
+public static class Isobands
+{
+    /// <summary>Traces bands between the points of a grid, taken as the nodes that carry the values.</summary>
+    /// <param name="nodes">The grid; <see cref="FieldGrid.CellMetres"/> is the spacing of its nodes.</param>
+    /// <param name="values">One per node, row by row from below; NaN where there is none.</param>
+    /// <param name="levels">Strictly ascending; the first may be minus infinity, so that the bands cover everything.</param>
+    /// <returns>One band per level, from it to the next level, the last without an upper end. A band may be empty.</returns>
+    /// <exception cref="ArgumentException">There is not one value per node, or the levels don't ascend.</exception>
+    public static IReadOnlyList<Isoband> Trace(FieldGrid nodes, double[] values, IReadOnlyList<double> levels) =>
+        Trace(ContourLattice.OfNodes(nodes, values), levels);
+
+    /// <summary>Traces bands over the cells that count, covering each of them whole.</summary>
+    /// <param name="grid">The grid of cells.</param>
+    /// <param name="values">One per cell; NaN where there is none.</param>
+    /// <param name="counts">True for the cells to be drawn; null for all that have a value.</param>
+    /// <param name="levels">Strictly ascending; the first may be minus infinity.</param>
+    /// <returns>As for nodes.</returns>
+    /// <exception cref="ArgumentException">There is not one value per cell, or the levels don't ascend.</exception>
+    public static IReadOnlyList<Isoband> TraceCells(
+        FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels) =>
+        Trace(ContourLattice.OfCells(grid, values, counts), levels);
+
+    /// <summary>Traces bands of the mean net ppm where the readings say something; the rest of the floor stays out of every band.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="levels">Strictly ascending, net ppm; the first may be minus infinity.</param>
+    /// <returns>As for nodes.</returns>
+    public static IReadOnlyList<Isoband> Trace(GasField field, IReadOnlyList<double> levels) =>
+        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels);
+
+    private static List<Isoband> Trace(ContourLattice lattice, IReadOnlyList<double> levels)
+    {
+        for (var i = 0; i < levels.Count; i++)
+        {
+            var ascends = i == 0 ? levels[0] < double.PositiveInfinity : levels[i] > levels[i - 1] && double.IsFinite(levels[i]);
+            if (!ascends) throw new ArgumentException("Levels must be finite and strictly ascending; only the first may be minus infinity.", nameof(levels));
+        }
+
+        List<Isoband> bands = [];
+        var border = LatticeBorder.Of(lattice);
+        var low = levels.Count > 0 && double.IsFinite(levels[0]) ? LevelCrossings.Of(lattice, levels[0]) : null;
+        for (var i = 0; i < levels.Count; i++)
+        {
+            var high = i + 1 < levels.Count ? LevelCrossings.Of(lattice, levels[i + 1]) : null;
+            bands.Add(new Isoband(levels[i], high?.Level ?? double.PositiveInfinity, new BandRings(lattice, border, low, high).Trace()));
+            low = high;
+        }
+
+        return bands;
+    }
+}
