@@ -1,0 +1,41 @@
+namespace StoreMap.Sheets;
+
+/// <summary>What a sheet says of itself, handed in by the caller: the engine has no clock and no settings.</summary>
+public sealed record SheetContext
+{
+    /// <summary>Legal owner of the drawing: the servicing company.</summary>
+    public string Company { get; init; } = "";
+
+    /// <summary>Who surveyed and drew.</summary>
+    public string Technician { get; init; } = "";
+
+    /// <summary>The technician's certificate number; empty when not given.</summary>
+    public string Certificate { get; init; } = "";
+
+    /// <summary>Who approved; empty leaves room to sign.</summary>
+    public string ApprovedBy { get; init; } = "";
+
+    /// <summary>Identification number of the document; empty for the store's id.</summary>
+    public string DocumentNumber { get; init; } = "";
+
+    /// <summary>Date of issue as it is printed, such as <c>2026-07-14</c>; empty for the date of the survey.</summary>
+    public string Issued { get; init; } = "";
+
+    /// <summary>Number of the first sheet drawn, at least 1.</summary>
+    public int FirstSheet { get; init; } = 1;
+
+    /// <summary>Number of sheets in the set; null for those drawn by the call.</summary>
+    public int? SheetCount { get; init; }
+
+    /// <summary>Sheet size for plans; null for A3, or tabloid where lengths are in feet or inches.</summary>
+    public PaperSize? PlanPaper { get; init; }
+
+    /// <summary>Sheet size for tables and text; null for A4, or letter where lengths are in feet or inches.</summary>
+    public PaperSize? TextPaper { get; init; }
+
+    /// <summary>Colours of the concentration.</summary>
+    public ColourMapKind ColourMap { get; init; } = ColourMapKind.Cividis;
+
+    /// <summary>Language code of the words; a language without a word file falls back to English.</summary>
+    public string Language { get; init; } = "en";
+}

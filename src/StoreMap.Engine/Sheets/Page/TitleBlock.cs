@@ -1,0 +1,87 @@
+namespace StoreMap.Sheets;
+
+/// <summary>The title block after ISO 7200: owner, title, number, revision, sheet, creator, approval, date, kind, scale.</summary>
+internal sealed record TitleBlock
+{
+    /// <summary>Width, the most ISO 7200 allows.</summary>
+    public const double Width = 180;
+
+    /// <summary>Height.</summary>
+    public const double Height = TitleRow + (3 * FieldRow);
+
+    private const double TitleRow = 9;
+    private const double FieldRow = 6;
+
+    /// <summary>Title of the sheet.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The store.</summary>
+    public required string Supplement { get; init; }
+
+    /// <summary>Kind of document, such as <c>Heat map</c>.</summary>
+    public required string DocumentKind { get; init; }
+
+    /// <summary>Scale as written; null on sheets without a plan.</summary>
+    public string? Scale { get; init; }
+
+    /// <summary>Identification number.</summary>
+    public required string Number { get; init; }
+
+    /// <summary>Revision of the layout.</summary>
+    public required string Revision { get; init; }
+
+    /// <summary>Date of issue.</summary>
+    public required string Date { get; init; }
+
+    /// <summary>This sheet's number.</summary>
+    public required int Sheet { get; init; }
+
+    /// <summary>Number of sheets.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Draws the block into its box.</summary>
+    public void Draw(SvgWriter svg, SheetBox box, SheetContext context, Words words, string paper)
+    {
+        svg.Begin("title-block", "title-block", Title);
+        svg.Rectangle(box, new Paint(SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Heavy));
+        var y = box.Y;
+        Row(svg, box, ref y, TitleRow,
+            (0.62, null, Title, SheetStyle.Heading), (0.38, null, Supplement, SheetStyle.BodyBold));
+        Row(svg, box, ref y, FieldRow,
+            (0.42, words["title.owner"], context.Company, SheetStyle.SmallBold), (0.30, words["title.number"], Number, SheetStyle.Small),
+            (0.10, words["title.revision"], Revision, SheetStyle.Small),
+            (0.18, words["title.sheet"], words.Say("title.sheet-of", Sheet, Count), SheetStyle.SmallBold));
+        Row(svg, box, ref y, FieldRow,
+            (0.37, words["title.creator"], context.Technician, SheetStyle.Small),
+            (0.35, words["title.approved"], context.ApprovedBy, SheetStyle.Small), (0.28, words["title.date"], Date, SheetStyle.SmallBold));
+        Row(svg, box, ref y, FieldRow,
+            (0.37, words["title.kind"], DocumentKind, SheetStyle.Small),
+            (0.41, words["title.scale"], Scale ?? words["title.no-scale"], SheetStyle.SmallBold),
+            (0.22, words["title.size"], paper + " · " + context.Language, SheetStyle.Small));
+        svg.End();
+    }
+
+    private static void Row(
+        SvgWriter svg, SheetBox box, ref double y, double height, params ReadOnlySpan<(double Share, string? Caption, string Value, TextStyle Style)> cells)
+    {
+        if (y > box.Y) svg.Line(new(box.X, y), new(box.Right, y), Paint.Line(SheetStyle.Narrow));
+        var x = box.X;
+        foreach (var (share, caption, value, style) in cells)
+        {
+            var width = share * box.Width;
+            if (x > box.X) svg.Line(new(x, y), new(x, y + height), Paint.Line(SheetStyle.Narrow));
+            var left = x + SheetStyle.Pad;
+            var baseLine = y + ((height + style.HeightMillimetres) / 2);
+            if (caption is not null)
+            {
+                svg.Text(new(left, baseLine), caption, SheetStyle.SmallMuted);
+                left += SheetStyle.SmallMuted.WidthOf(caption) + SheetStyle.Pad;
+            }
+
+            svg.Text(new(left, baseLine), style.Fit(value, x + width - SheetStyle.Pad - left), style);
+            x += width;
+        }
+
+        y += height;
+    }
+}

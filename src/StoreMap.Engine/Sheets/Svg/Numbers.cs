@@ -1,0 +1,42 @@
+using System.Globalization;
+
+namespace StoreMap.Sheets;
+
+/// <summary>Numbers as sheets print them: always with a decimal point.</summary>
+internal static class Numbers
+{
+    /// <summary>A sheet coordinate, to 0.01 mm, without trailing zeros.</summary>
+    public static string Coordinate(double millimetres)
+    {
+        var text = Math.Round(millimetres, 2, MidpointRounding.AwayFromZero).ToString("0.##", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+
+    /// <summary>A number with a fixed count of decimals.</summary>
+    public static string Fixed(double value, int decimals)
+    {
+        var text = value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return text.StartsWith('-') && text.AsSpan().IndexOfAnyInRange('1', '9') < 0 ? text[1..] : text;
+    }
+
+    /// <summary>A whole number.</summary>
+    public static string Whole(double value) => Fixed(Math.Round(value, MidpointRounding.AwayFromZero), 0);
+
+    /// <summary>A concentration: one decimal below 10 ppm when there is one, whole above.</summary>
+    public static string Ppm(double ppm)
+    {
+        var rounded = Math.Round(ppm, 1, MidpointRounding.AwayFromZero);
+        return Math.Abs(rounded) < 10 && rounded != Math.Round(rounded) ? Fixed(rounded, 1) : Whole(ppm);
+    }
+
+    /// <summary>A chance in words that promise no more than is known: "about 8 in 10".</summary>
+    public static string Chance(double probability) => probability switch
+    {
+        >= 0.985 => "almost certain",
+        >= 0.95 => "more than 9 in 10",
+        < 0.05 => "less than 1 in 20",
+        < 0.085 => "about 1 in 15",
+        < 0.15 => "about 1 in 10",
+        _ => $"about {Whole(probability * 10)} in 10",
+    };
+}
