@@ -1,0 +1,38 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace StoreMap.Plans;
+
+/// <summary>Turns a layout's text into a JSON object: comments and trailing commas are tolerated, depth is bounded, a field may not stand twice.</summary>
+internal static class LayoutText
+{
+    private static readonly JsonDocumentOptions Options = new()
+    {
+        CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true, MaxDepth = LayoutLimits.Depth, AllowDuplicateProperties = false,
+    };
+
+    /// <summary>Parses the text.</summary>
+    /// <returns>The object; null, with one problem added, when the text is none.</returns>
+    public static JsonObject? Parse(string text, ProblemList problems)
+    {
+        try
+        {
+            if (JsonNode.Parse(text, documentOptions: Options) is JsonObject root) return root;
+            problems.Error(null, null, null, "json-object", "A layout is one JSON object, { … }; this file holds something else.");
+        }
+        catch (JsonException e)
+        {
+            var place = e.LineNumber is { } line ? $"line {line + 1}, byte {(e.BytePositionInLine ?? 0) + 1}" : null;
+            problems.Error(null, place, null, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place ?? "the place named"}; comments and trailing commas are allowed.");
+        }
+
+        return null;
+    }
+
+    // The library appends "LineNumber: 3 | BytePositionInLine: 7." to its sentence; the place is told in our own words.
+    private static string Reason(JsonException e)
+    {
+        var cut = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        return cut < 0 ? e.Message : e.Message[..cut];
+    }
+}

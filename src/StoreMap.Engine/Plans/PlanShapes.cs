@@ -1,0 +1,25 @@
+using NetTopologySuite.Geometries;
+
+namespace StoreMap.Plans;
+
+/// <summary>Turns plan rings and lines into the geometry library's shapes, metres for metres, and back.</summary>
+internal static class PlanShapes
+{
+    private static readonly GeometryFactory Factory = new(new PrecisionModel(), 0);
+
+    /// <summary>A ring as a polygon.</summary>
+    public static Polygon Polygon(IReadOnlyList<PlanPoint> ring) =>
+        Factory.CreatePolygon([.. ring.Select(Coordinate), Coordinate(ring[0])]);
+
+    /// <summary>A line as a line string.</summary>
+    public static LineString Line(IReadOnlyList<PlanPoint> points) => Factory.CreateLineString([.. points.Select(Coordinate)]);
+
+    /// <summary>A segment as a line string.</summary>
+    public static LineString Line(PlanSegment segment) => Line([segment.A, segment.B]);
+
+    /// <summary>A plan point as the library's coordinate.</summary>
+    public static Coordinate Coordinate(PlanPoint p) => new(p.X, p.Y);
+
+    /// <summary>The library's coordinate as a plan point.</summary>
+    public static PlanPoint Point(Coordinate c) => new(c.X, c.Y);
+}
