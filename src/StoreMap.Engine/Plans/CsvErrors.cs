@@ -15,6 +15,7 @@ internal sealed class CsvErrors(string? file)
 
     public void CheckHeader(string[] header, int row)
     {
+        var before = List.Count;
         for (var i = 0; i < header.Length; i++)
         {
             if (header[i].Length == 0)
@@ -30,10 +31,15 @@ internal sealed class CsvErrors(string? file)
                 }
             }
         }
+
+        Fatal |= List.Count > before;
     }
 
-    public void NoHeader() =>
+    public void NoHeader()
+    {
+        Fatal = true;
         Add(null, null, null, "csv-header", "The file is empty. The first row must name the columns.");
+    }
 
     public void RowLength(int row, int cells, int columns) =>
         Add(row, null, Text(cells), "csv-row-length",

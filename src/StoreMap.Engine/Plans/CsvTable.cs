@@ -51,15 +51,29 @@ internal sealed class CsvTable
     /// all such problems at once.</exception>
     public static CsvTable Read(Stream stream, string? file, CsvLimits? limits = null)
     {
+        var errors = new List<Problem>();
+        var table = Read(stream, file, errors, limits);
+        return errors.Count == 0 ? table : throw new RefusedInputException([.. errors, .. table.Warnings]);
+    }
+
+    /// <summary>Reads a CSV whose rows may be faulty, so that the caller can report its own findings together with these.</summary>
+    /// <param name="stream">The file.</param>
+    /// <param name="file">Its name for messages.</param>
+    /// <param name="rowErrors">Gets the rows that do not fit the header; such rows are left out of the table.</param>
+    /// <param name="limits">Largest file.</param>
+    /// <exception cref="RefusedInputException">The file is too big, not text, or has no usable header.</exception>
+    public static CsvTable Read(Stream stream, string? file, ICollection<Problem> rowErrors, CsvLimits? limits = null)
+    {
         limits ??= new CsvLimits();
         var warnings = new List<Problem>();
         var text = CsvText.Decode(stream, file, limits.Bytes, warnings);
         var (start, separator) = CsvText.Dialect(text);
-        return ReadRows(text, start, separator, file, limits, warnings);
+        return ReadRows(text, start, separator, file, limits, warnings, rowErrors);
     }
 
     private static CsvTable ReadRows(
-        string text, int firstRow, char separator, string? file, CsvLimits limits, List<Problem> warnings)
+        string text, int firstRow, char separator, string? file, CsvLimits limits, List<Problem> warnings,
+        ICollection<Problem> rowErrors)
     {
         var errors = new CsvErrors(file);
         var header = Array.Empty<string>();
@@ -104,7 +118,8 @@ internal sealed class CsvTable
         }
 
         if (header.Length == 0 && errors.List.Count == 0) errors.NoHeader();
-        if (errors.List.Count > 0) throw new RefusedInputException([.. errors.List, .. warnings]);
+        if (errors.Fatal || header.Length == 0) throw new RefusedInputException([.. errors.List, .. warnings]);
+        foreach (var error in errors.List) rowErrors.Add(error);
         return new CsvTable(file, separator, header, rows, warnings);
     }
 

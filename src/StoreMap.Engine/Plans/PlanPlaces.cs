@@ -62,7 +62,7 @@ public static class PlanPlaces
                 if ((onBack ? fixture.Back : fixture.Front) is not { } line) continue;
                 var (along, distance) = line.Project(p);
                 if (distance > reach || distance >= (best?.Distance ?? double.PositiveInfinity)) continue;
-                if (RoomAt(plan, InAisle(fixture, line, along, onBack)) != room.Value) continue;
+                if (RoomAt(plan, InAisle(fixture, along, onBack)) != room.Value) continue;
                 best = new FrontPlace(fixture, along, onBack, distance);
             }
         }
@@ -82,8 +82,13 @@ public static class PlanPlaces
         return (low + high) * 0.5;
     }
 
-    private static PlanPoint InAisle(Fixture fixture, PlanLine line, double along, bool onBack)
+    /// <summary>A place just off a fixture's front or back, in the aisle it faces; on the plan of <see cref="PointOn"/> without one.</summary>
+    /// <param name="fixture">The fixture.</param>
+    /// <param name="along">Metres from the line's first point; clamped to the line.</param>
+    /// <param name="onBack">True for an island's back.</param>
+    internal static PlanPoint InAisle(Fixture fixture, double along, bool onBack)
     {
+        if ((onBack ? fixture.Back : fixture.Front) is not { } line) return PointOn(fixture, along, onBack);
         // The back runs in the same sense as the front, so its aisle lies to the other hand.
         var d = line.DirectionAt(along);
         var sign = fixture.FrontStartsLeft != onBack ? 1 : -1;

@@ -25,6 +25,17 @@ public sealed record NetReading
     /// <summary>The action level here, net ppm.</summary>
     public required double ActionPpm { get; init; }
 
+    /// <summary>True when the monitor had not come back to clean air after an over-range reading: the number holds what was left in the
+    /// hose, so it bounds the truth from above (<see cref="Bound"/> is then <see cref="ReadingBound.Below"/>) and is never a hit.</summary>
+    public bool CarryOver { get; init; }
+
+    /// <summary>True when the number only tells hit from no hit: a monitor that shows bars or beeps, or one set to another refrigerant
+    /// without an entry in the response table. Such readings are tracked and reported, never mapped or used for strength.</summary>
+    public bool HitOnly { get; init; }
+
+    /// <summary>Why the reading counts for less, in a sentence; null when it counts in full.</summary>
+    public string? Reason { get; init; }
+
     /// <summary>True when the net reading is at or above the action level.</summary>
     public bool IsHit => Bound != ReadingBound.Below && NetPpm >= ActionPpm;
 }

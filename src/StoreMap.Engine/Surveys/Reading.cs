@@ -8,10 +8,10 @@ public enum ReadingBound
     /// <summary>The number itself.</summary>
     Exact,
 
-    /// <summary>Below the number: under the detection limit.</summary>
+    /// <summary>Below the number: under the detection limit, or carry-over that the truth cannot exceed.</summary>
     Below,
 
-    /// <summary>The number or more: over range, or carry-over that hides what is there.</summary>
+    /// <summary>The number or more: over range.</summary>
     AtLeast,
 }
 

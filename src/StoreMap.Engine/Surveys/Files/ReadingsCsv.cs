@@ -1,0 +1,72 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Surveys;
+
+/// <summary>Reads a readings CSV: one row a reading, with its place.</summary>
+internal static class ReadingsCsv
+{
+    private static readonly string[] Required = ["time", "ppm"];
+
+    /// <summary>Reads the file.</summary>
+    /// <exception cref="RefusedInputException">Anything in it makes an answer wrong; every such problem at once.</exception>
+    public static SurveyReadResult Read(
+        Stream stream, string? file, Plan plan, IReadOnlyList<ProbePoint> points, SurveyReadOptions options)
+    {
+        var problems = new SurveyProblems(file);
+        var shape = new List<Problem>();
+        var table = CsvTable.Read(stream, file, shape);
+        problems.Add(table.Warnings);
+        var columns = ReadingColumns.Of(table, options.Columns, Required, problems);
+        if (!columns.MeansPlace)
+        {
+            problems.Error("row 1", null, null, "reading-place-columns",
+                "The file has no place: no column point, no fixture and at, no x and y. It is a continuous log and needs marks "
+                + "(time, point or fixture,at or x,y, event) to be put in place.");
+        }
+
+        var parse = new CsvParse(table, columns, problems);
+        if (problems.HasErrors)
+        {
+            problems.Add(shape);
+            problems.ThrowIfErrors();
+        }
+
+        problems.Add(shape);
+        var clock = ReadingMessages.ClockOf(plan, problems);
+        var places = new PlaceFinder(plan, points, plan.Units);
+        var drafts = new List<ReadingDraft>(table.Rows.Count);
+        foreach (var row in table.Rows)
+        {
+            if (ReadRow(row, parse, clock, places) is { } draft) drafts.Add(draft);
+        }
+
+        if (drafts.Count == 0 && !problems.HasErrors)
+        {
+            problems.Error(null, null, null, "reading-none", "The file has no readings.");
+        }
+
+        problems.ThrowIfErrors();
+        var instruments = Monitors.Of(drafts, options);
+        var readings = ReadingFinisher.Finish(drafts, instruments, problems);
+        var survey = new Survey { Store = plan.Id, Start = readings[0].Time, Instruments = instruments, Readings = readings };
+        return new SurveyReadResult(survey, problems.Warnings());
+    }
+
+    private static ReadingDraft? ReadRow(CsvRow row, CsvParse parse, StoreClock clock, PlaceFinder places)
+    {
+        var element = SurveyProblems.Row(row.Number);
+        var time = parse.Time(row, element, clock);
+        var ppm = parse.Ppm(row, element);
+        var place = parse.Place(row, element) is { } text ? places.Find(element, text, parse.Problems) : null;
+        var reading = new Reading
+        {
+            Time = time ?? default, Ppm = 0, Place = place ?? Nowhere,
+            Gas = parse.Gas(row, element), Instrument = parse.Text(row, "instrument"), Note = parse.Text(row, "note"),
+        };
+        reading = StateWords.Apply(reading, parse.State(row, element), element, parse.Problems);
+        return time is null || ppm is null || place is null ? null : new ReadingDraft(element, reading, ppm.Value);
+    }
+
+    // Stands in for a place that was refused, so that the rest of the row is still checked.
+    private static readonly ReadingPlace Nowhere = new() { At = default };
+}
