@@ -12,7 +12,8 @@ internal static class CsvText
     /// <exception cref="RefusedInputException">The stream is longer than the limit, or is not text.</exception>
     public static string Decode(Stream stream, string? file, int maxBytes, List<Problem> warnings)
     {
-        var bytes = ReadAll(stream, file, maxBytes);
+        using var whole = ReadAll(stream, file, maxBytes);
+        var bytes = whole.GetBuffer().AsSpan(0, (int)whole.Length);
         if (bytes.StartsWith<byte>([0xFF, 0xFE])) return Encoding.Unicode.GetString(bytes[2..]);
         if (bytes.StartsWith<byte>([0xFE, 0xFF])) return Encoding.BigEndianUnicode.GetString(bytes[2..]);
         if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
@@ -97,9 +98,11 @@ internal static class CsvText
         return quoted;
     }
 
-    private static Span<byte> ReadAll(Stream stream, string? file, int maxBytes)
+    /// <summary>Copies a whole stream into memory, from its start on.</summary>
+    /// <exception cref="RefusedInputException">The stream is longer than the limit.</exception>
+    public static MemoryStream ReadAll(Stream stream, string? file, int maxBytes)
     {
-        using var copy = new MemoryStream();
+        var copy = new MemoryStream();
         var buffer = new byte[81920];
         int read;
         while ((read = stream.Read(buffer, 0, buffer.Length)) > 0)
@@ -112,7 +115,8 @@ internal static class CsvText
             }
         }
 
-        return copy.GetBuffer().AsSpan(0, (int)copy.Length);
+        copy.Position = 0;
+        return copy;
     }
 
     private static RefusedInputException Refused(string? file, string rule, string message) =>

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using StoreMap.Plans;
 
 namespace StoreMap.Surveys;
@@ -56,6 +57,10 @@ public sealed record Reading
     /// <summary>How the number bounds the truth.</summary>
     public ReadingBound Bound { get; init; }
 
+    /// <summary>The number as the monitor wrote it where <see cref="Ppm"/> is a limit instead (0.4 under a limit of 1, bars of a level);
+    /// null when it is <see cref="Ppm"/> or was not written.</summary>
+    public double? Shown { get; init; }
+
     /// <summary>Where.</summary>
     public required ReadingPlace Place { get; init; }
 
@@ -79,4 +84,7 @@ public sealed record Reading
 
     /// <summary>The technician's note.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Fields of the file that this version does not know, kept for writing back; null when there are none. Not to be changed.</summary>
+    public JsonObject? Other { get; init; }
 }

@@ -19,6 +19,23 @@ public static class SurveyReader
     /// <returns>The survey, readings in time order and in place, and the warnings.</returns>
     /// <exception cref="RefusedInputException">Anything that would make an answer wrong; all such problems at once.</exception>
     public static SurveyReadResult Read(
-        Stream stream, string? file, Plan plan, IReadOnlyList<ProbePoint> points, SurveyReadOptions? options = null) =>
-        ReadingsCsv.Read(stream, file, plan, points, options ?? new SurveyReadOptions());
+        Stream stream, string? file, Plan plan, IReadOnlyList<ProbePoint> points, SurveyReadOptions? options = null)
+    {
+        using var whole = CsvText.ReadAll(stream, file, new CsvLimits().Bytes);
+        if (!BeginsWithBrace(whole.GetBuffer().AsSpan(0, (int)whole.Length)))
+        {
+            return ReadingsCsv.Read(whole, file, plan, points, options ?? new SurveyReadOptions());
+        }
+
+        var document = SurveyDocument.Read(whole, file, plan, points);
+        return new SurveyReadResult(document.Survey, document.Warnings);
+    }
+
+    private static bool BeginsWithBrace(ReadOnlySpan<byte> bytes)
+    {
+        // Byte order marks, the zero halves of UTF-16 letters and blanks may stand before it. A slash begins a comment.
+        ReadOnlySpan<byte> passedOver = [0xEF, 0xBB, 0xBF, 0xFE, 0xFF, 0, (byte)' ', (byte)'\t', (byte)'\r', (byte)'\n'];
+        var at = bytes.IndexOfAnyExcept(passedOver);
+        return at >= 0 && bytes[at] is (byte)'{' or (byte)'[' or (byte)'/';
+    }
 }

@@ -158,6 +158,18 @@ public class NetSurveyTests
     }
 
     [Fact]
+    public void Build_ZeroedMonitor_CutsTheBackground()
+    {
+        var rows = Enumerable.Range(0, 40).Select(i => Case(i < 20 ? "6" : "0", "C2", i / 2)).ToArray();
+        var survey = TestStore.Read("time,ppm,point,fixture,at,x,y,gas,instrument\n" + string.Concat(rows.Select((r, i) => Time(i) + "," + r + "\n"))).Survey;
+        var net = NetSurveyBuilder.Build(
+            TestStore.Plan, survey with { Zeroed = [new ZeroEvent(survey.Readings[20].Time.AddSeconds(-5), null)] });
+        Assert.All(net.Readings.Take(20), r => Assert.InRange(r.BackgroundPpm, 5.5, 6.3));
+        Assert.All(net.Readings.Skip(20), r => Assert.InRange(r.BackgroundPpm, 0, 0.3));
+        Assert.DoesNotContain(net.Readings, r => r.IsHit);
+    }
+
+    [Fact]
     public void Build_TwoMonitorsWithTheirOwnZeros_AreJudgedApart()
     {
         var net = Build([.. Enumerable.Range(0, 40).Select(i => Case(i % 2 == 0 ? "0" : "6", "C2", i / 2, "", i % 2 == 0 ? "M1" : "M2"))]);

@@ -17,18 +17,27 @@ internal static partial class HeaderReader
 
     /// <summary>Checks the format, which decides whether the rest can be read at all.</summary>
     /// <returns>True when the file is a layout of a version this program reads.</returns>
-    public static bool CheckFormat(JsonObject root, ProblemList problems)
+    public static bool CheckFormat(JsonObject root, ProblemList problems) => CheckFormat(root, problems, FormatName, Major, "layout");
+
+    /// <summary>Checks the format of any StoreMap file.</summary>
+    /// <param name="root">The file.</param>
+    /// <param name="problems">Gets the problem.</param>
+    /// <param name="format">Name of the format wanted, such as <c>storemap-survey</c>.</param>
+    /// <param name="newest">Major version read and written.</param>
+    /// <param name="what">What the file is, for the message.</param>
+    /// <returns>True when the file is one of a version this program reads.</returns>
+    public static bool CheckFormat(JsonObject root, ProblemList problems, string format, int newest, string what)
     {
         var node = root["format"];
         var written = JsonExcerpt.Of(node);
         var match = node?.GetValueKind() == JsonValueKind.String ? Format().Match(node.GetValue<string>()) : Match.Empty;
-        var wanted = $"{FormatName}/{Major}";
-        var message = node is null ? $"The field format is missing; a layout begins with \"format\": \"{wanted}\"."
-            : !match.Success ? $"The format {written} is not known; a layout has \"format\": \"{wanted}\"."
-            : match.Groups[1].Value != FormatName ? $"The file is a {match.Groups[1].Value} file, not a layout; a layout has \"format\": \"{wanted}\"."
-            : !int.TryParse(match.Groups[2].Value, CultureInfo.InvariantCulture, out var major) || major > Major
-                ? $"The layout has format {written}, made by a newer StoreMap; this one reads {wanted}. Update StoreMap, or save the layout in the older format."
-            : major < Major ? $"There never was a format {written}; a layout has \"format\": \"{wanted}\"."
+        var wanted = $"{format}/{newest}";
+        var message = node is null ? $"The field format is missing; a {what} begins with \"format\": \"{wanted}\"."
+            : !match.Success ? $"The format {written} is not known; a {what} has \"format\": \"{wanted}\"."
+            : match.Groups[1].Value != format ? $"The file is a {match.Groups[1].Value} file, not a {what}; a {what} has \"format\": \"{wanted}\"."
+            : !int.TryParse(match.Groups[2].Value, CultureInfo.InvariantCulture, out var major) || major > newest
+                ? $"The {what} has format {written}, made by a newer StoreMap; this one reads {wanted}. Update StoreMap, or save the {what} in the older format."
+            : major < 1 ? $"There never was a format {written}; a {what} has \"format\": \"{wanted}\"."
             : null;
         if (message is null) return true;
         problems.Error(null, "format", written, node is null ? "required" : "format", message);

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace StoreMap.Plans;
 
-/// <summary>Turns a layout's text into a JSON object: comments and trailing commas are tolerated, depth is bounded, a field may not stand twice.</summary>
+/// <summary>Turns a file's text into a JSON object: comments and trailing commas are tolerated, depth is bounded, a field may not stand twice.</summary>
 internal static class LayoutText
 {
     private static readonly JsonDocumentOptions Options = new()
@@ -12,13 +12,16 @@ internal static class LayoutText
     };
 
     /// <summary>Parses the text.</summary>
+    /// <param name="text">The file's text.</param>
+    /// <param name="problems">Gets the problem.</param>
+    /// <param name="what">What the file is, for the message.</param>
     /// <returns>The object; null, with one problem added, when the text is none.</returns>
-    public static JsonObject? Parse(string text, ProblemList problems)
+    public static JsonObject? Parse(string text, ProblemList problems, string what = "layout")
     {
         try
         {
             if (JsonNode.Parse(text, documentOptions: Options) is JsonObject root) return root;
-            problems.Error(null, null, null, "json-object", "A layout is one JSON object, { … }; this file holds something else.");
+            problems.Error(null, null, null, "json-object", $"A {what} is one JSON object, {{ … }}; this file holds something else.");
         }
         catch (JsonException e)
         {

@@ -5,7 +5,8 @@ namespace StoreMap.Surveys;
 /// <param name="Ppm">Number shown, or the limit.</param>
 /// <param name="Bound">How the number bounds the truth.</param>
 /// <param name="RoomAir">True when it was taken in the room's air and not at a fixture.</param>
-internal readonly record struct AirSample(double Seconds, double Ppm, ReadingBound Bound, bool RoomAir);
+/// <param name="Zeroed">True when the monitor was zeroed since the sample before: the level starts anew.</param>
+internal readonly record struct AirSample(double Seconds, double Ppm, ReadingBound Bound, bool RoomAir, bool Zeroed = false);
 
 /// <summary>What is believed of a level before its readings are seen.</summary>
 /// <param name="Mean">ppm.</param>
@@ -48,7 +49,11 @@ internal sealed class BackgroundFit
     {
         (this.samples, this.noise, this.hitScale, this.prior) = (samples, noise, hitScale, prior);
         steps = new double[samples.Count];
-        for (var i = 1; i < steps.Length; i++) steps[i] = driftVariance * (samples[i].Seconds - samples[i - 1].Seconds);
+        for (var i = 1; i < steps.Length; i++)
+        {
+            steps[i] = (driftVariance * (samples[i].Seconds - samples[i - 1].Seconds))
+                + (samples[i].Zeroed ? prior.Deviation * prior.Deviation : 0);
+        }
     }
 
     /// <summary>Fits the level.</summary>

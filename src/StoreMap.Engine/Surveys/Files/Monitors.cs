@@ -11,7 +11,7 @@ internal static class Monitors
         {
             // A file that shows more than the default range shows that the range is larger.
             var highest = drafts.Where(d => d.Text.Bound == ReadingBound.Exact).Select(d => d.Text.Number ?? 0).DefaultIfEmpty(0).Max();
-            range = highest > SurveyDefaults.RangePpm ? Math.BitIncrement(highest) : SurveyDefaults.RangePpm;
+            range = highest > SurveyDefaults.RangePpm ? highest + Math.Max(options.ResolutionPpm, 1) : SurveyDefaults.RangePpm;
         }
 
         var list = new List<Instrument>(options.Instruments);

@@ -16,6 +16,7 @@ internal readonly record struct PlaceText(
 internal sealed class PlaceFinder
 {
     private readonly Plan plan;
+    private readonly LengthUnit lengths;
     private readonly double unit;
     private readonly Dictionary<string, ProbePoint> points = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, Fixture?> fixtures = new(StringComparer.OrdinalIgnoreCase);
@@ -26,7 +27,7 @@ internal sealed class PlaceFinder
     /// <param name="lengths">The unit of distances and coordinates in the file.</param>
     public PlaceFinder(Plan plan, IReadOnlyList<ProbePoint> points, LengthUnit lengths)
     {
-        this.plan = plan;
+        (this.plan, this.lengths) = (plan, lengths);
         unit = lengths.InMetres();
         foreach (var point in points) this.points.TryAdd(point.Id, point);
         foreach (var fixture in plan.Fixtures) fixtures.TryAdd(fixture.Id, fixture);
@@ -37,10 +38,17 @@ internal sealed class PlaceFinder
         }
     }
 
+    /// <summary>True for survey files, whose places were found when the readings were taken.</summary>
+    public bool KeepsPlaces { get; init; }
+
+    /// <summary>True for surveys of another revision of the layout: a fixture that is gone since is kept where it was.</summary>
+    public bool OtherRevision { get; init; }
+
     /// <summary>The place a row names; null after an error.</summary>
     public ReadingPlace? Find(string element, PlaceText text, SurveyProblems problems)
     {
-        if (text.Point is { } id)
+        // A survey file keeps the place beside the point's id, and the place stands even when the points are planned anew.
+        if (text.Point is { } id && !(KeepsPlaces && (text.Fixture is not null || text.HasXy)))
         {
             if (points.TryGetValue(id, out var point)) return AtPoint(point);
             if (text.Fixture is null && !text.HasXy)
@@ -79,15 +87,25 @@ internal sealed class PlaceFinder
 
     private ReadingPlace? AtFixture(string element, string name, PlaceText text, SurveyProblems problems)
     {
+        var xy = text.HasXy ? new PlanPoint(text.X!.Value * unit, text.Y!.Value * unit) : (PlanPoint?)null;
         if (!fixtures.TryGetValue(name, out var fixture) || fixture is null)
         {
+            if (OtherRevision && xy is { } was)
+            {
+                problems.Count(element, "fixture", name, "reading-fixture-gone",
+                    "This fixture is not in this revision of the layout; its readings were kept where they were taken.");
+                return new ReadingPlace
+                {
+                    Fixture = name, Along = text.Along * unit, OnBack = text.OnBack, At = was, Room = PlanPlaces.RoomAt(plan, was),
+                };
+            }
+
             problems.Error(element, "fixture", name, "reading-fixture", fixtures.ContainsKey(name)
                 ? "More than one fixture has this tag. Give the fixture's id."
                 : "No fixture of this layout has this id or tag.");
             return null;
         }
 
-        var xy = text.HasXy ? new PlanPoint(text.X!.Value * unit, text.Y!.Value * unit) : (PlanPoint?)null;
         var line = text.OnBack ? fixture.Back : fixture.Front;
         if (line is null)
         {
@@ -104,7 +122,7 @@ internal sealed class PlaceFinder
             };
         }
 
-        if (text.Along is not { } at)
+        if ((text.Along ?? (xy is { } tip ? line.Project(tip).Along / unit : null)) is not { } at)
         {
             problems.Error(element, "at", null, "reading-at",
                 "A reading on a case needs the distance from its front's first point, in layout units.");
@@ -116,7 +134,7 @@ internal sealed class PlaceFinder
         {
             var length = Math.Round(line.Length / unit, 3).ToString(CultureInfo.InvariantCulture);
             problems.Error(element, "at", at.ToString(CultureInfo.InvariantCulture), "reading-at",
-                $"The distance lies beyond the front of {fixture.Id}, which runs from 0 to {length} {plan.Units.Symbol()}.");
+                $"The distance lies beyond the front of {fixture.Id}, which runs from 0 to {length} {lengths.Symbol()}.");
             return null;
         }
 
@@ -134,7 +152,7 @@ internal sealed class PlaceFinder
         if (!Rings.Covers(plan.Outline, p, SurveyDefaults.OutlineSlackMetres))
         {
             problems.Error(element, "x,y", string.Create(CultureInfo.InvariantCulture, $"{text.X}, {text.Y}"), "reading-outside",
-                $"The place lies outside the store. Coordinates are in the layout's unit ({plan.Units.Symbol()}), x right and y up.");
+                $"The place lies outside the store. Coordinates are in the layout's unit ({lengths.Symbol()}), x right and y up.");
             return null;
         }
 

@@ -31,7 +31,8 @@ internal static class ReadingFinisher
 
             latest = draft.Reading.Time > latest ? draft.Reading.Time : latest;
             var (ppm, bound) = Value(draft.Text, instrument);
-            readings.Add(draft.Reading with { Ppm = ppm, Bound = bound });
+            var shown = draft.Text.Bound == ReadingBound.Exact && bound != ReadingBound.Exact ? draft.Text.Number : null;
+            readings.Add(draft.Reading with { Ppm = ppm, Bound = bound, Shown = shown });
         }
 
         List<Reading> sorted = [.. readings.OrderBy(r => r.Time)];

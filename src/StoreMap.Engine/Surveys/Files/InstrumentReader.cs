@@ -1,0 +1,66 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+
+namespace StoreMap.Surveys;
+
+/// <summary>Reads the instruments of a survey file.</summary>
+internal sealed class InstrumentReader(FieldReader fields, ProblemList problems)
+{
+    private const double MostSeconds = 600;
+    private static readonly string[] Known =
+        ["id", "kind", "delay", "t90", "resolution", "detectionLimit", "range", "calibrated"];
+
+    /// <summary>The instruments; one with the defaults when the file has none.</summary>
+    public IReadOnlyList<Instrument> Read()
+    {
+        var instruments = new List<Instrument>();
+        var index = 0;
+        foreach (var node in fields.List("instruments"))
+        {
+            var place = $"instruments[{(index++).ToString(CultureInfo.InvariantCulture)}]";
+            if (node is not JsonObject map)
+            {
+                fields.WrongType(place, node, "an object in curly brackets");
+                continue;
+            }
+
+            var instrument = One(new FieldReader(map, place, fields.Unit, problems), map);
+            if (instruments.Exists(i => i.Id == instrument.Id))
+            {
+                problems.Error(place, "id", instrument.Id, "survey-instrument", "Two instruments have this id.");
+            }
+            else
+            {
+                instruments.Add(instrument);
+            }
+        }
+
+        return instruments.Count > 0 ? instruments : [new Instrument { Id = SurveyDefaults.InstrumentId }];
+    }
+
+    private static Instrument One(FieldReader item, JsonObject map)
+    {
+        var standard = new Instrument { Id = "" };
+        var detection = item.Number("detectionLimit", 1e-6, PpmText.MostPpm) ?? standard.DetectionPpm;
+        var range = item.Number("range", 1e-6, PpmText.MostPpm) ?? Math.Max(standard.RangePpm, detection * 2);
+        if (range <= detection) item.Error("range", map["range"], "instrument-range", "The range must be above the detection limit.");
+        return new Instrument
+        {
+            Id = item.RequiredText("id", "the instrument's id") ?? "",
+            Kind = item.Word<InstrumentKind>("kind") ?? standard.Kind,
+            DelaySeconds = item.Number("delay", 0, MostSeconds) ?? standard.DelaySeconds,
+            T90Seconds = item.Number("t90", 0, MostSeconds) ?? standard.T90Seconds,
+            ResolutionPpm = item.Number("resolution", 0, PpmText.MostPpm) ?? standard.ResolutionPpm,
+            DetectionPpm = detection, RangePpm = range, Calibrated = Date(item, map), Other = SurveyJsonReader.Others(map, Known),
+        };
+    }
+
+    private static DateOnly? Date(FieldReader item, JsonObject map)
+    {
+        if (item.Text("calibrated") is not { } text) return null;
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)) return date;
+        item.Error("calibrated", map["calibrated"], "date", $"{text} is no date; write year-month-day, such as 2026-03-01.");
+        return null;
+    }
+}
