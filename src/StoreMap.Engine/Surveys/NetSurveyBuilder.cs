@@ -25,7 +25,7 @@ public static class NetSurveyBuilder
         {
             var reading = survey.Readings[i];
             var instrument = survey.InstrumentOf(reading);
-            channels[i] = new AirChannel(reading.Place.Room, instrument.Id, AirChannel.IsCo2(set[i]));
+            channels[i] = AirChannel.Of(survey, reading, set[i]);
             actual[i] = GasSettings.Actual(plan, reading);
             actions[i] = settings.ActionFor(set[i]);
             factors[i] = GasSettings.Factor(set[i], actual[i], settings);

@@ -5,8 +5,7 @@ namespace StoreMap.Surveys;
 /// <param name="Ppm">Number shown, or the limit.</param>
 /// <param name="Bound">How the number bounds the truth.</param>
 /// <param name="RoomAir">True when it was taken in the room's air and not at a fixture.</param>
-/// <param name="Zeroed">True when the monitor was zeroed since the sample before: the level starts anew.</param>
-internal readonly record struct AirSample(double Seconds, double Ppm, ReadingBound Bound, bool RoomAir, bool Zeroed = false);
+internal readonly record struct AirSample(double Seconds, double Ppm, ReadingBound Bound, bool RoomAir);
 
 /// <summary>What is believed of a level before its readings are seen.</summary>
 /// <param name="Mean">ppm.</param>
@@ -49,11 +48,7 @@ internal sealed class BackgroundFit
     {
         (this.samples, this.noise, this.hitScale, this.prior) = (samples, noise, hitScale, prior);
         steps = new double[samples.Count];
-        for (var i = 1; i < steps.Length; i++)
-        {
-            steps[i] = (driftVariance * (samples[i].Seconds - samples[i - 1].Seconds))
-                + (samples[i].Zeroed ? prior.Deviation * prior.Deviation : 0);
-        }
+        for (var i = 1; i < steps.Length; i++) steps[i] = driftVariance * (samples[i].Seconds - samples[i - 1].Seconds);
     }
 
     /// <summary>Fits the level.</summary>

@@ -78,7 +78,7 @@ internal sealed class RoomLevels
         for (var k = 0; k < members.Length; k++)
         {
             var reading = survey.Readings[members[k]];
-            samples[k] = new AirSample(Seconds(members[k]), reading.Ppm, reading.Bound, reading.Place.Fixture is null, k > 0 && ZeroedBetween(channel.Instrument, members[k - 1], members[k]));
+            samples[k] = new AirSample(Seconds(members[k]), reading.Ppm, reading.Bound, reading.Place.Fixture is null);
         }
 
         // Gas at a few points of one case is a leak there, not the level of the room: only readings in the room's air, or at several
@@ -93,10 +93,6 @@ internal sealed class RoomLevels
             samples, noise, widths.HitScale, drift * drift / SecondsPerHour, new LevelPrior(near, wide ? widths.Wide : widths.Tight))
             .Fit(twoSidedScatter: Aerosol(channel.Space));
     }
-
-    private bool ZeroedBetween(string instrument, int from, int to) => survey.Zeroed.Any(z =>
-        (z.Instrument ?? survey.Instruments[0].Id) == instrument
-        && z.Time > survey.Readings[from].Time && z.Time <= survey.Readings[to].Time);
 
     /// <summary>True for a room where sprays are used.</summary>
     public bool Aerosol(string? space) =>
