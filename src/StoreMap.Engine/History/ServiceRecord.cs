@@ -29,7 +29,8 @@ public enum FindingStatus
 /// <param name="Passed">The result.</param>
 public sealed record VerificationTest(DateOnly Date, string Kind, string Method, bool Passed);
 
-/// <summary>One entry of the append-only record: a finding as it stands from a day on. Later entries of the same finding replace earlier ones.</summary>
+/// <summary>One entry of the append-only record: a finding as it stands from a day on. A later entry of the same finding stands in its
+/// place; what it leaves out stays as it was. Earlier entries are never changed.</summary>
 public sealed record ServiceEntry
 {
     /// <summary>Finding id, unique in the store.</summary>
@@ -43,6 +44,9 @@ public sealed record ServiceEntry
 
     /// <summary>Equipment id; null for a fixture.</summary>
     public string? Equipment { get; init; }
+
+    /// <summary>Number of the section; null when not said.</summary>
+    public int? Section { get; init; }
 
     /// <summary>Metres along the fixture's front; null when not said.</summary>
     public double? Along { get; init; }
@@ -76,6 +80,9 @@ public sealed record ServiceEntry
 
     /// <summary>Technician's certificate.</summary>
     public string? Certificate { get; init; }
+
+    /// <summary>Anything else, in words.</summary>
+    public string? Note { get; init; }
 }
 
 /// <summary>Refrigerant put into or taken out of a system.</summary>
@@ -84,8 +91,9 @@ public sealed record ServiceEntry
 /// <param name="Refrigerant">Type, such as <c>R-448A</c>.</param>
 /// <param name="AddedKilograms">Kilograms added, at least 0.</param>
 /// <param name="RecoveredKilograms">Kilograms recovered, at least 0.</param>
+/// <param name="Finding">The finding it was done for; null when not said.</param>
 public sealed record RefrigerantMovement(
-    DateOnly Date, string System, string Refrigerant, double AddedKilograms, double RecoveredKilograms);
+    DateOnly Date, string System, string Refrigerant, double AddedKilograms, double RecoveredKilograms, string? Finding = null);
 
 /// <summary>A store's service record.</summary>
 /// <param name="Store">Layout id.</param>
