@@ -1,0 +1,79 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Routing;
+
+/// <summary>A background point for every room and for each department of the sales floor: line-ups and islands whose stands come near
+/// one background place share it.</summary>
+internal static class DepartmentMethod
+{
+    public static void AddTo(DraftBuilder draft)
+    {
+        var groups = draft.Groups.Where(g => g.Fixtures.Count > 0).ToList();
+        foreach (var room in draft.Plan.Rooms) Room(draft, room, [.. groups.Where(g => RoomOf(draft, g)?.Id == room.Id)]);
+        SalesFloor(draft, [.. groups.Where(g => RoomOf(draft, g) is null)]);
+    }
+
+    private static void Room(DraftBuilder draft, Room room, List<ProbeGroup> groups)
+    {
+        var id = draft.IdOf("B", room.Id);
+        var point = draft.At(id, ProbePass.Background, RingPlaces.Middle(room.Outline), new(0, 0), draft.Protocol.BackgroundDwellSeconds);
+        draft.AddGroup(id, [point with { Room = room.Id, Note = NoteFor(draft, room) }]);
+        draft.AddDepartment(id, [.. groups.Select(g => g.Id)]);
+    }
+
+    private static string NoteFor(DraftBuilder draft, Room room)
+    {
+        var background = $"Background of {room.Name}, away from fixtures.";
+        if (!room.Aerosol) return background;
+        var turn = draft.Protocol.AerosolRoomsLast ? "Walked last" : "Walk it before the work starts";
+        return $"{background} Sprays are used here: a monitor may take them for refrigerant. {turn}; one level everywhere is background, not a leak.";
+    }
+
+    private static void SalesFloor(DraftBuilder draft, List<ProbeGroup> groups)
+    {
+        var departments = new List<(PlanPoint At, List<ProbeGroup> Groups)>();
+        foreach (var group in groups)
+        {
+            var stands = group.Points.Select(id => draft.Point(id)).ToList();
+            var near = departments.FindIndex(d => stands.Exists(p => Approach(draft, p).DistanceTo(d.At) <= draft.Protocol.DepartmentReachMetres));
+            if (near >= 0) departments[near].Groups.Add(group);
+            else departments.Add((BeforeCase(draft, stands[stands.Count / 2]), [group]));
+        }
+
+        foreach (var (at, served) in departments)
+        {
+            var first = draft.Plan.FindFixture(served[0].Fixtures[0])!;
+            var id = draft.IdOf("B", first.LineUp ?? first.Id);
+            var point = draft.At(id, ProbePass.Background, at, new(0, 0), draft.Protocol.BackgroundDwellSeconds);
+            draft.AddGroup(id, [point with { Room = null, Note = $"Background before {first.Name ?? first.Product ?? first.Tag}, in the aisle." }]);
+            draft.AddDepartment(id, [.. served.Select(g => g.Id)]);
+        }
+    }
+
+    /// <summary>The room a group is entered from: a walk-in's is that before its door.</summary>
+    private static Room? RoomOf(DraftBuilder draft, ProbeGroup group) => draft.RoomAt(Approach(draft, draft.Point(group.Points[0])));
+
+    /// <summary>Where the air before a point is read: at its stand, or outside a walk-in's door.</summary>
+    private static PlanPoint Approach(DraftBuilder draft, ProbePoint point)
+    {
+        if (draft.Plan.FindFixture(point.Fixture) is not { Kind: FixtureKind.WalkIn, Opening: { } door } walkIn) return point.Stand;
+        return OutsideDoor(walkIn, door, draft.Protocol.StandOffMetres);
+    }
+
+    private static PlanPoint BeforeCase(DraftBuilder draft, ProbePoint point)
+    {
+        var off = draft.Protocol.BackgroundOffMetres;
+        if (draft.Plan.FindFixture(point.Fixture) is { Kind: FixtureKind.WalkIn, Opening: { } door } walkIn) return OutsideDoor(walkIn, door, off);
+        var length = point.At.DistanceTo(point.Stand);
+        return length == 0 ? point.Stand : point.At + ((point.Stand - point.At) * (off / length));
+    }
+
+    private static PlanPoint OutsideDoor(Fixture walkIn, PlanSegment door, double off)
+    {
+        var length = door.Length;
+        if (length == 0) return door.A;
+        var across = new PlanPoint(door.A.Y - door.B.Y, door.B.X - door.A.X) * (1 / length);
+        var one = door.Middle + (across * off);
+        return RingPlaces.Contains(walkIn.Outline, one) ? door.Middle - (across * off) : one;
+    }
+}

@@ -1,0 +1,21 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Routing;
+
+/// <summary>Marks the point nearest to each line drop of a fixture: leaks gather where line sets come down.</summary>
+internal static class LineDrops
+{
+    public static List<ProbePoint> Mark(DraftBuilder draft, Fixture fixture, List<ProbePoint> points)
+    {
+        if (points.Count == 0 || fixture.Front is not { } front) return points;
+        foreach (var drop in draft.Plan.Drops.Where(d => d.Fixtures.Contains(fixture.Id)))
+        {
+            var along = front.Project(drop.At).Along;
+            var nearest = points.MinBy(p => Math.Abs(p.Along!.Value - along))!;
+            var text = $"Line drop {drop.Id} comes down here: hold the tip low a little longer.";
+            points[points.IndexOf(nearest)] = nearest with { Note = nearest.Note is null ? text : $"{nearest.Note} {text}" };
+        }
+
+        return points;
+    }
+}
