@@ -1,0 +1,61 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>Sorts a survey's net readings into blocks: per line-up, walk-in or open air of a room, and per air state.</summary>
+internal static class BlockBuilder
+{
+    /// <summary>Deviations below this are not believed, ppm.</summary>
+    private const double LeastDeviation = 0.3;
+
+    /// <summary>Blocks of a line-up, fans on first.</summary>
+    public static IReadOnlyList<ReadingBlock> Of(LineUpAxis axis, NetSurvey survey) => Split(axis.Fixtures[0].Id, axis, survey.Readings
+        .Select(r => (Net: r, Fixture: axis.IndexOf(r.Reading.Place.Fixture)))
+        .Where(p => p.Fixture >= 0)
+        .Select(p => Block(p.Net, axis.ToAxis(p.Fixture, AlongOf(axis.Fixtures[p.Fixture], p.Net.Reading.Place)))));
+
+    /// <summary>Blocks of a walk-in, fans on first.</summary>
+    public static IReadOnlyList<ReadingBlock> Of(Fixture walkIn, NetSurvey survey) => Split(walkIn.Id, null, survey.Readings
+        .Where(r => r.Reading.Place.Fixture == walkIn.Id || (r.Reading.Place.Fixture is null && r.Reading.Place.Room == walkIn.Id))
+        .Select(r => Block(r, 0)));
+
+    /// <summary>Open-air readings of each room that is not a walk-in, in the order first met.</summary>
+    public static IReadOnlyList<ReadingBlock> OpenAir(Plan plan, NetSurvey survey) =>
+        [.. survey.Readings
+            .Where(r => r.Reading.Place.Fixture is null && plan.FindFixture(r.Reading.Place.Room)?.Kind != FixtureKind.WalkIn)
+            .GroupBy(r => r.Reading.Place.Room ?? string.Empty)
+            .Select(g => new ReadingBlock(g.Key, true, g.Select(r => Block(r, 0)), null))];
+
+    private static List<ReadingBlock> Split(string key, LineUpAxis? axis, IEnumerable<BlockReading> readings)
+    {
+        var all = readings.ToList();
+        var on = all.Where(r => AirRegime.IsFansOn(r.Source.Reading)).ToList();
+        var still = all.Where(r => !AirRegime.IsFansOn(r.Source.Reading)).ToList();
+        var blocks = new List<ReadingBlock>();
+        if (on.Count > 0) blocks.Add(new ReadingBlock(key, true, on, axis));
+        if (still.Count > 0) blocks.Add(new ReadingBlock(key, false, still, axis));
+        return blocks;
+    }
+
+    private static BlockReading Block(NetReading net, double s) => new()
+    {
+        Source = net,
+        S = s,
+        Net = net.NetPpm,
+        Deviation = Math.Max(net.DeviationPpm, LeastDeviation),
+        Bound = net.Bound,
+        View = SpotView.Of(net.Reading),
+    };
+
+    private static double AlongOf(Fixture fixture, ReadingPlace place)
+    {
+        if (place.Along is { } along)
+        {
+            // An island's far edge may have another length: the same share of it.
+            return place.OnBack && fixture.Back is { Length: > 0 } back ? along * fixture.Front!.Length / back.Length : along;
+        }
+
+        return fixture.Front!.Project(place.At).Along;
+    }
+}

@@ -1,0 +1,61 @@
+namespace StoreMap.Zones;
+
+/// <summary>Steady air inside a line-up: along-axis dispersion and drift, loss to the aisle, section ends that block in part,
+/// closed outer ends. D c'' - u c' - k c + source = 0 on the axis' cells, scaled by k.</summary>
+/// <remarks>One tridiagonal solve of the transposed system per reading gives what that reading shows for a source in every
+/// cell. Strength 1 is the source whose peak would be 1 ppm in an endless, calm, open line-up.</remarks>
+internal static class CaseAir
+{
+    /// <summary>What a reading at a place shows for a source of strength 1 in each cell.</summary>
+    /// <param name="axis">The line-up.</param>
+    /// <param name="setting">The air.</param>
+    /// <param name="s">Place of the reading, metres along the axis.</param>
+    /// <param name="response">Filled with one value per cell.</param>
+    public static void Response(LineUpAxis axis, AirSetting setting, double s, Span<double> response)
+    {
+        var n = axis.Count;
+        var lower = new double[n];
+        var diagonal = new double[n];
+        var upper = new double[n];
+        for (var i = 0; i < n; i++) diagonal[i] = axis.Widths[i];
+        var joint = 0;
+        for (var i = 0; i + 1 < n; i++)
+        {
+            var gap = (axis.Widths[i] + axis.Widths[i + 1]) / 2;
+            var resistance = gap / (setting.Reach * setting.Reach);
+            var open = 1.0;
+            while (joint < axis.Joints.Length && axis.Joints[joint] < axis.Centres[i]) joint++;
+            if (joint < axis.Joints.Length && axis.Joints[joint] < axis.Centres[i + 1])
+            {
+                open = resistance / (resistance + (setting.Blocking / setting.Reach));
+                resistance += setting.Blocking / setting.Reach;
+            }
+
+            var conductance = 1 / resistance;
+            var flow = setting.Drift * setting.Reach * open;
+            // Flux from i to i+1: conductance (c_i - c_{i+1}) + flow (c_i + c_{i+1}), central; 2 drift reach is u / k.
+            diagonal[i] += conductance + flow;
+            upper[i] = -conductance + flow;
+            diagonal[i + 1] += conductance - flow;
+            lower[i + 1] = -conductance - flow;
+        }
+
+        // The transposed system has the lower and upper bands exchanged.
+        var cell = Math.Clamp(axis.CellAt(s), 0, n - 1);
+        var other = s < axis.Centres[cell] ? Math.Max(0, cell - 1) : Math.Min(n - 1, cell + 1);
+        var share = other == cell ? 0 : Math.Abs(s - axis.Centres[cell]) / Math.Abs(axis.Centres[other] - axis.Centres[cell]);
+        response.Clear();
+        response[cell] += 1 - share;
+        response[other] += share;
+        for (var i = 1; i < n; i++)
+        {
+            var factor = upper[i - 1] / diagonal[i - 1];
+            diagonal[i] -= factor * lower[i];
+            response[i] -= factor * response[i - 1];
+        }
+
+        response[n - 1] /= diagonal[n - 1];
+        for (var i = n - 2; i >= 0; i--) response[i] = (response[i] - (lower[i + 1] * response[i + 1])) / diagonal[i];
+        for (var i = 0; i < n; i++) response[i] *= 2 * setting.Reach;
+    }
+}

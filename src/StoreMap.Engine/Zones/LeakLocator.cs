@@ -1,0 +1,50 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>Says of a visit which fixture leaks, where along it, and which panel to lift first; and of the others how small a leak
+/// would have shown.</summary>
+/// <remarks>Bayesian comparison of none, one and two leaks per line-up, a neighbour's gas, and sources outside the cases, with the air
+/// of the case, strengths and noise summed over stated priors. Model, formulas, sources and limits: docs/zones.md.</remarks>
+public static class LeakLocator
+{
+    /// <summary>Locates the leaks of one visit.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="survey">The latest visit with its backgrounds taken off.</param>
+    /// <param name="history">What earlier visits and the service record say; may be empty.</param>
+    /// <param name="settings">Prior weights and costs; null for the defaults.</param>
+    /// <param name="progress">Told the share done, in [0, 1]; may be null.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <returns>Zones, opening order, sources elsewhere, fixtures with no leak seen, fixtures not probed and the next best probe.</returns>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static LocateResult Locate(
+        Plan plan, NetSurvey survey, IReadOnlyList<LeakPrior> history, LocateSettings? settings = null,
+        IProgress<double>? progress = null, CancellationToken cancel = default)
+    {
+        settings ??= new LocateSettings();
+        var scene = Scene.Of(plan, survey, history, settings, progress, cancel);
+        var zones = new List<LeakZone>();
+        foreach (var answer in scene.Answers) zones.AddRange(answer.Zones);
+        zones.AddRange(scene.WalkInZones);
+        zones = [.. zones.OrderByDescending(z => z.Probability).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
+        var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
+        return new LocateResult(
+            zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones), [.. scene.NotProbed],
+            NextBestProbe.Find(plan, scene, zones, settings));
+    }
+
+    private static int PlanOrder(Plan plan, string fixture) => plan.Fixtures.Select((f, i) => (f.Id, i)).FirstOrDefault(p => p.Id == fixture).i;
+
+    private static List<NoLeakSeen> NoLeaks(Plan plan, Scene scene, List<LeakZone> zones)
+    {
+        var list = new List<NoLeakSeen>();
+        foreach (var fixture in plan.Fixtures)
+        {
+            if (zones.Any(z => z.Fixture == fixture.Id) || scene.NotProbed.Contains(fixture.Id)) continue;
+            list.Add(scene.NoLeakSeenOn(plan, fixture));
+        }
+
+        return list;
+    }
+}

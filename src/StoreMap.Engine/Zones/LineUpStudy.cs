@@ -1,0 +1,121 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Zones;
+
+/// <summary>One leak as the neighbours see it.</summary>
+/// <param name="At">Plan metres.</param>
+/// <param name="PeakPpm">Strength with fans on.</param>
+/// <param name="Reach">Reach, metres.</param>
+internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double Reach);
+
+/// <summary>One line-up: its readings in both air states against no leak and one leak.</summary>
+internal sealed class LineUpStudy
+{
+    private const double BaseShare = 0.25;
+    private const int Samples = 6;
+
+    public LineUpStudy(LineUpAxis axis, IReadOnlyList<ReadingBlock> blocks, double[] expected, Plan plan, string? room)
+    {
+        Axis = axis;
+        Blocks = blocks;
+        Expected = expected;
+        Room = room;
+        var twoPlaces = blocks.Any(b => b.Readings.Any(r => r.View.Base > r.View.Coil * 1.15 || r.View.Coil > r.View.Base * 1.8));
+        var coil = blocks.Select(b => FitOf(b, basePiping: false, plan)).ToArray();
+        Fits = twoPlaces ? [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, plan))]] : [coil];
+    }
+
+    /// <summary>The line-up.</summary>
+    public LineUpAxis Axis { get; }
+
+    /// <summary>Its readings, one block per air state probed.</summary>
+    public IReadOnlyList<ReadingBlock> Blocks { get; }
+
+    /// <summary>Expected leaks per cell.</summary>
+    public double[] Expected { get; }
+
+    /// <summary>The room its front gives on; null for the sales floor.</summary>
+    public string? Room { get; }
+
+    /// <summary>Fits per kind of leak (coil, then base when the spots can tell) and block.</summary>
+    public StateFit[][] Fits { get; }
+
+    /// <summary>Highest net reading of any block.</summary>
+    public double HighestNet => Blocks.Max(b => b.HighestNet);
+
+    /// <summary>True when a reading shows gas.</summary>
+    public bool Seen => Blocks.Any(b => b.Readings.Any(r => r.Bound != Surveys.ReadingBound.Below && r.Net >= r.Source.DetectionPpm));
+
+    /// <summary>Log likelihood without a leak here.</summary>
+    public double LogNull(double[][]? outside) => Blocks.Select((b, i) => outside is null ? b.NullLog : b.LogLikelihood(outside[i])).Sum();
+
+    /// <summary>One leak here: log of expected leaks times likelihood, summed over cells, kinds, air and strengths.</summary>
+    public OneLeak Fit(double[][]? outside)
+    {
+        var stride = Seen ? 4 : 8;
+        var tables = Blocks.Select((b, i) => outside is null ? b.Quiet : b.TablesFor(outside[i])).ToArray();
+        var rough = Sum(tables, 0, Axis.Count - 1, stride, null);
+        if (!Seen) return new OneLeak(this, rough, [], tables);
+        var best = rough.Log.Max();
+        var kept = Fits.Select(_ => Blocks.Select(_ => new List<FitPoint>()).ToArray()).ToArray();
+        var (from, to) = (0, Axis.Count - 1);
+        while (from < to && rough.Log[from] < best - 10) from++;
+        while (to > from && rough.Log[to] < best - 10) to--;
+        from = Math.Max(0, from - stride);
+        to = Math.Min(Axis.Count - 1, to + stride);
+        var fine = Sum(tables, from, to, to - from > 80 ? 2 : 1, kept);
+        for (var c = 0; c < Axis.Count; c++)
+        {
+            if (c < from || c > to) fine.Log[c] = rough.Log[c];
+        }
+
+        return new OneLeak(this, fine, kept, tables);
+    }
+
+    private (double[] Log, double[] BaseShare) Sum(BlockTables[] tables, int from, int to, int stride, List<FitPoint>[][]? kept)
+    {
+        var log = new double[Axis.Count];
+        var share = new double[Axis.Count];
+        Array.Fill(log, double.NegativeInfinity);
+        for (var kind = 0; kind < Fits.Length; kind++)
+        {
+            var prior = Fits.Length == 1 ? 0 : Math.Log(kind == 0 ? 1 - BaseShare : BaseShare);
+            var sum = new double[Axis.Count];
+            for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(Expected[c]);
+            for (var b = 0; b < tables.Length; b++)
+            {
+                var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, kept?[kind][b]);
+                for (var c = 0; c < sum.Length; c++) sum[c] += one[c];
+            }
+
+            for (var c = 0; c < sum.Length; c++)
+            {
+                log[c] = NormalLaw.LogAdd(log[c], sum[c]);
+                share[c] = kind == 0 || double.IsNegativeInfinity(log[c]) ? 0 : Math.Exp(sum[c] - log[c]);
+            }
+        }
+
+        if (Fits.Length == 1) Array.Fill(share, BaseShare);
+        return (log, share);
+    }
+
+    private StateFit FitOf(ReadingBlock block, bool basePiping, Plan plan)
+    {
+        var fixture = Axis.Fixtures[0];
+        var perPpmMetre = RoughStrength.PerPeakPpm(plan, fixture, 0, 1);
+        var settings = block.FansOn ? AirRegime.FansOn : AirRegime.Still;
+        if (basePiping) settings = [.. settings.Where(s => s.Blocking == 0).Select(s => s with { Reach = s.Reach * 1.5, Weight = s.Weight * 2 })];
+        return block.FansOn
+            ? new StateFit(block, settings, basePiping, reach => RoughStrength.PriorLogMean - Math.Log(perPpmMetre * reach), RoughStrength.PriorLogDeviation)
+            : new StateFit(block, settings, basePiping, _ => Math.Log(25), 2);
+    }
+
+    /// <summary>Draws a few leaks that stand for the posterior, evenly through its weight.</summary>
+    public IReadOnlyList<LeakSample> Draw(OneLeak one)
+    {
+        var block = Blocks.ToList().FindIndex(b => b.FansOn);
+        if (block < 0) block = 0;
+        return [.. one.Points(0, block, Samples).Select(p => new LeakSample(
+            Axis.PointAt(Axis.Centres[p.Cell]), Math.Exp(p.LogStrength), Fits[0][block].Settings[p.Setting].Reach))];
+    }
+}

@@ -1,0 +1,190 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Zones;
+
+/// <summary>What a neighbourhood's readings say together: which line-ups leak, or whether the gas comes from outside the cases.</summary>
+/// <param name="LeakProbability">Per line-up of the neighbourhood, probability that it holds a leak.</param>
+/// <param name="Leaks">Per line-up, its one-leak posterior in the likeliest explanation with a leak there.</param>
+/// <param name="ElsewhereProbability">Probability of a source outside the cases.</param>
+/// <param name="ElsewhereShares">Posterior share of each candidate, given a source outside.</param>
+/// <param name="Candidates">The candidates.</param>
+internal sealed record NeighbourhoodAnswer(
+    double[] LeakProbability, OneLeak[] Leaks, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
+
+/// <summary>Compares explanations of the readings of line-ups that share air: own leaks, a stronger neighbour's gas across the aisle,
+/// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
+internal sealed class Neighbourhood
+{
+    private readonly IReadOnlyList<LineUpStudy> studies;
+    private readonly IReadOnlyList<ReadingBlock> witnesses;
+    private readonly OneLeak[] alone;
+    private readonly IReadOnlyList<OffCaseSource> candidates;
+    private readonly double elsewherePrior;
+    private double logTotal = double.NegativeInfinity;
+    private double logElsewhere = double.NegativeInfinity;
+    private readonly double[] logLeak;
+    private readonly OneLeak[] bestLeak;
+    private readonly double[] bestLog;
+
+    /// <summary>Prepares the comparison.</summary>
+    /// <param name="studies">Line-ups with gas, strongest first.</param>
+    /// <param name="alone">Their one-leak posteriors, each by itself.</param>
+    /// <param name="witnesses">Blocks nearby that show no gas, and open-air blocks.</param>
+    /// <param name="candidates">Sources outside the cases.</param>
+    /// <param name="elsewherePrior">Expected sources outside the cases here.</param>
+    public Neighbourhood(
+        IReadOnlyList<LineUpStudy> studies, OneLeak[] alone, IReadOnlyList<ReadingBlock> witnesses, IReadOnlyList<OffCaseSource> candidates,
+        double elsewherePrior)
+    {
+        this.studies = studies;
+        this.alone = alone;
+        this.witnesses = witnesses;
+        this.candidates = candidates;
+        this.elsewherePrior = elsewherePrior;
+        logLeak = new double[studies.Count];
+        bestLog = new double[studies.Count];
+        Array.Fill(logLeak, double.NegativeInfinity);
+        Array.Fill(bestLog, double.NegativeInfinity);
+        bestLeak = [.. alone];
+    }
+
+    /// <summary>Sums the explanations.</summary>
+    public NeighbourhoodAnswer Answer()
+    {
+        Explain(0, [Outside.None(studies, witnesses)], [0.0], 0, [], elsewhere: false);
+        var (samples, weights, _, shares) = ElsewhereAlone();
+        if (samples.Count > 0) Explain(0, samples, weights, 0, [], elsewhere: true);
+        return new NeighbourhoodAnswer(
+            [.. logLeak.Select(l => Math.Exp(l - logTotal))], bestLeak, Math.Exp(logElsewhere - logTotal), shares, candidates);
+    }
+
+    // weights are log weights of the outside samples, normalised; log is the explanation's log weight so far.
+    private void Explain(int index, IReadOnlyList<Outside> outside, double[] weights, double log, (int Study, OneLeak Leak)[] own, bool elsewhere)
+    {
+        if (index == studies.Count)
+        {
+            Close(outside, weights, log, own, elsewhere);
+            return;
+        }
+
+        var study = studies[index];
+        var nulls = new double[outside.Count];
+        var ones = new double[outside.Count];
+        var leak = alone[index];
+        var bestWeight = double.NegativeInfinity;
+        for (var s = 0; s < outside.Count; s++)
+        {
+            var ppm = outside[s].Matters(index) ? outside[s].Ppm[index] : null;
+            nulls[s] = weights[s] + study.LogNull(ppm);
+            var one = ppm is null ? alone[index] : study.Fit(ppm);
+            ones[s] = weights[s] + one.LogTotal;
+            if (ones[s] <= bestWeight) continue;
+            bestWeight = ones[s];
+            leak = one;
+        }
+
+        var (logNull, nullWeights) = Normalise(nulls);
+        Explain(index + 1, outside, nullWeights, log + logNull, own, elsewhere);
+        var (logOne, oneWeights) = Normalise(ones);
+        var spilled = Spill(index, leak, outside, oneWeights, out var spilledWeights);
+        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, (index, leak)], elsewhere);
+    }
+
+    private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, (int Study, OneLeak Leak)[] own, bool elsewhere)
+    {
+        var logs = new double[outside.Count];
+        for (var s = 0; s < outside.Count; s++)
+        {
+            logs[s] = weights[s];
+            for (var w = 0; w < witnesses.Count; w++)
+            {
+                logs[s] += outside[s].MattersTo(w) ? witnesses[w].LogLikelihood(outside[s].WitnessPpm[w]) : witnesses[w].NullLog;
+            }
+        }
+
+        log += Normalise(logs).Log;
+        logTotal = NormalLaw.LogAdd(logTotal, log);
+        if (elsewhere) logElsewhere = NormalLaw.LogAdd(logElsewhere, log);
+        foreach (var (study, leak) in own)
+        {
+            logLeak[study] = NormalLaw.LogAdd(logLeak[study], log);
+            if (log <= bestLog[study]) continue;
+            bestLog[study] = log;
+            bestLeak[study] = leak;
+        }
+    }
+
+    // Adds what a leak in a line-up spills to each sample of what is outside: few samples of the leak, each with every aisle share.
+    private List<Outside> Spill(int index, OneLeak leak, IReadOnlyList<Outside> outside, double[] weights, out double[] logWeights)
+    {
+        var draws = studies[index].Draw(leak);
+        if (draws.Count == 0)
+        {
+            logWeights = weights;
+            return [.. outside];
+        }
+
+        var result = new List<Outside>();
+        var logs = new List<double>();
+        var firsts = outside.Select((o, i) => (o, i)).OrderByDescending(p => weights[p.i]).ThenBy(p => p.i).Take(3).ToList();
+        var kept = NormalLaw.LogSum([.. firsts.Select(p => weights[p.i])]);
+        foreach (var (o, i) in firsts)
+        {
+            for (var d = 0; d < draws.Count; d += outside.Count > 1 ? 3 : 2)
+            {
+                foreach (var (share, weight) in Spread.AisleShares)
+                {
+                    result.Add(o.Plus(studies, witnesses, index, (at, inCase) => Spread.FromCase(draws[d].At, draws[d].PeakPpm, draws[d].Reach, share, at, inCase)));
+                    logs.Add(weights[i] - kept + Math.Log(weight));
+                }
+            }
+        }
+
+        var total = NormalLaw.LogSum(logs);
+        logWeights = [.. logs.Select(l => l - total)];
+        return result;
+    }
+
+    // A grid over candidates, widths and strengths without any leak in a case; the heaviest points carry on, with their prior weights
+    // scaled so that together they stand for the whole grid.
+    private (List<Outside> Samples, double[] LogWeights, double LogTotal, double[] Shares) ElsewhereAlone()
+    {
+        var points = new List<(int Candidate, double Width, double LogStrength, double Prior, double Log)>();
+        var highest = studies.Select(s => s.HighestNet).Concat(witnesses.Select(w => w.HighestNet)).DefaultIfEmpty(double.NegativeInfinity).Max();
+        if (candidates.Count == 0 || highest <= 0) return ([], [], double.NegativeInfinity, new double[candidates.Count]);
+        const double step = 0.3;
+        for (var c = 0; c < candidates.Count; c++)
+        {
+            foreach (var (width, widthWeight) in Spread.OffCaseWidths)
+            {
+                for (var u = Math.Log(highest) - 0.9; u < Math.Log(highest) + 2.4; u += step)
+                {
+                    var prior = Math.Log(elsewherePrior * candidates[c].Share * widthWeight * step / (Spread.OffCaseLogDeviation * Math.Sqrt(2 * Math.PI)))
+                        - (0.5 * Math.Pow((u - Spread.OffCaseLogMean) / Spread.OffCaseLogDeviation, 2));
+                    var outside = OffCase(c, width, u);
+                    var log = prior;
+                    for (var i = 0; i < studies.Count; i++) log += studies[i].LogNull(outside.Ppm[i]);
+                    for (var w = 0; w < witnesses.Count; w++) log += witnesses[w].LogLikelihood(outside.WitnessPpm[w]);
+                    points.Add((c, width, u, prior, log));
+                }
+            }
+        }
+
+        var total = NormalLaw.LogSum([.. points.Select(p => p.Log)]);
+        var shares = new double[candidates.Count];
+        foreach (var p in points) shares[p.Candidate] += Math.Exp(p.Log - total);
+        var firsts = points.OrderByDescending(p => p.Log).ThenBy(p => p.Candidate).Take(8).ToList();
+        var scale = total - NormalLaw.LogSum([.. firsts.Select(p => p.Log)]);
+        return ([.. firsts.Select(p => OffCase(p.Candidate, p.Width, p.LogStrength))], [.. firsts.Select(p => p.Prior + scale)], total, shares);
+    }
+
+    private Outside OffCase(int candidate, double width, double logStrength) =>
+        Outside.None(studies, witnesses).Plus(
+            studies, witnesses, -1, (at, _) => Math.Exp(logStrength) * Spread.FromOffCase(candidates[candidate].At, width, at));
+
+    private static (double Log, double[] Weights) Normalise(double[] logs)
+    {
+        var total = NormalLaw.LogSum(logs);
+        return (total, [.. logs.Select(l => l - total)]);
+    }
+}

@@ -1,0 +1,100 @@
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>The readings of one line-up, walk-in or room in one air state, in order along the axis, with tables of how each
+/// compares with a modelled ppm.</summary>
+/// <remarks>Readings are compared on the scale h(y) = asinh(c y / s) / c, s the additive deviation: near zero it is linear and
+/// the noise additive, far above it is logarithmic and the noise multiplicative. Modelled values are looked up by ln f on a grid of
+/// <see cref="StepLog"/> with linear interpolation.</remarks>
+internal sealed class ReadingBlock
+{
+    /// <summary>Step of the tables in ln f.</summary>
+    public const double StepLog = 0.05;
+
+    /// <summary>First entry of the tables: ln f of air that shows nothing.</summary>
+    public const double FirstLog = -9;
+
+    /// <summary>Entries per table.</summary>
+    public const int Entries = 420;
+
+    private const double C = NoiseLevels.ScaleDeviation;
+
+    public ReadingBlock(string key, bool fansOn, IEnumerable<BlockReading> readings, LineUpAxis? axis)
+    {
+        Key = key;
+        FansOn = fansOn;
+        Axis = axis;
+        Readings = [.. readings.OrderBy(r => r.S).ThenBy(r => r.Source.Reading.Time)];
+        Keep = new double[Readings.Length];
+        for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
+        Quiet = TablesFor(new double[Readings.Length]);
+        NullLog = Quiet.LogLikelihood(null);
+    }
+
+    /// <summary>What the block is of: first fixture's id of a line-up, a walk-in's id, a room's id, empty for the sales floor.</summary>
+    public string Key { get; }
+
+    /// <summary>True with the fans running.</summary>
+    public bool FansOn { get; }
+
+    /// <summary>The line-up; null for walk-ins and open air.</summary>
+    public LineUpAxis? Axis { get; }
+
+    /// <summary>Readings in order along the axis.</summary>
+    public BlockReading[] Readings { get; }
+
+    /// <summary>Correlation of each reading's patch deviation with the one before.</summary>
+    public double[] Keep { get; }
+
+    /// <summary>Tables without gas from outside.</summary>
+    public BlockTables Quiet { get; }
+
+    /// <summary>Log likelihood of the readings when no gas is here.</summary>
+    public double NullLog { get; }
+
+    /// <summary>Highest exact or at-least net reading; negative infinity without one.</summary>
+    public double HighestNet => Readings.Where(r => r.Bound != ReadingBound.Below).Select(r => r.Net).DefaultIfEmpty(double.NegativeInfinity).Max();
+
+    /// <summary>Tables with a known ppm from outside at each reading added to what a source in the block brings.</summary>
+    public BlockTables TablesFor(double[] outsidePpm)
+    {
+        var n = Readings.Length;
+        var residual = new double[n][];
+        var additive = new double[n][];
+        var censored = new double[n][][];
+        for (var i = 0; i < n; i++)
+        {
+            var r = Readings[i];
+            residual[i] = new double[Entries];
+            additive[i] = new double[Entries];
+            if (r.Bound != ReadingBound.Exact) censored[i] = [.. Enumerable.Range(0, NoiseLevels.Count).Select(_ => new double[Entries])];
+            var observed = Scale(r.Net, r.Deviation);
+            for (var k = 0; k < Entries; k++)
+            {
+                // The first entry stands for no gas from a source in the block.
+                var f = (k == 0 ? 0 : Math.Exp(FirstLog + (k * StepLog))) + outsidePpm[i];
+                var x = C * f / r.Deviation;
+                var a = 1 / (1 + (x * x));
+                residual[i][k] = observed - Scale(f, r.Deviation);
+                additive[i][k] = a;
+                if (r.Bound == ReadingBound.Exact) continue;
+                for (var level = 0; level < NoiseLevels.Count; level++)
+                {
+                    var variance = a + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
+                    var z = residual[i][k] / Math.Sqrt(variance);
+                    censored[i][level][k] = NormalLaw.LogPhi(r.Bound == ReadingBound.Below ? z : -z);
+                }
+            }
+        }
+
+        return new BlockTables(this, residual, additive, censored);
+    }
+
+    /// <summary>Log likelihood of the readings for a known ppm at each.</summary>
+    public double LogLikelihood(double[] ppm) => Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))]);
+
+    private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
+
+    private static double Square(double x) => x * x;
+}

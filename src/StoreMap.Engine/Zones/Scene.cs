@@ -1,0 +1,162 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>What one neighbourhood came to.</summary>
+/// <param name="Zones">Its zones.</param>
+/// <param name="Elsewhere">Its sources outside the cases.</param>
+/// <param name="Leaks">Line-ups with a zone and their posteriors.</param>
+internal sealed record SceneAnswer(
+    IReadOnlyList<LeakZone> Zones, IReadOnlyList<Elsewhere> Elsewhere, IReadOnlyList<(LineUpStudy Study, OneLeak Leak, double Probability)> Leaks);
+
+/// <summary>A visit laid out for inference: line-ups, walk-ins and open air, neighbourhoods found and answered.</summary>
+internal sealed class Scene
+{
+    /// <summary>Line-ups whose gas readings are this near are judged together, metres.</summary>
+    private const double SharedAirMetres = 8;
+
+    /// <summary>Log odds of a leak by a line-up's own readings from which its neighbourhood is judged.</summary>
+    private const double WorthALook = -3.5;
+
+    private readonly List<LineUpStudy> studies = [];
+    private readonly List<WalkInStudy> walkIns = [];
+
+    private Scene()
+    {
+    }
+
+    /// <summary>Neighbourhoods with gas.</summary>
+    public List<SceneAnswer> Answers { get; } = [];
+
+    /// <summary>Zones in walk-ins.</summary>
+    public List<LeakZone> WalkInZones { get; } = [];
+
+    /// <summary>Fixtures without a reading, in the plan's order.</summary>
+    public List<string> NotProbed { get; } = [];
+
+    /// <summary>Line-ups with readings.</summary>
+    public IReadOnlyList<LineUpStudy> Studies => studies;
+
+    /// <summary>Lays out and answers.</summary>
+    public static Scene Of(
+        Plan plan, NetSurvey survey, IReadOnlyList<LeakPrior> history, LocateSettings settings, IProgress<double>? progress, CancellationToken cancel)
+    {
+        var scene = new Scene();
+        var axes = LineUps.Of(plan);
+        var alone = new Dictionary<LineUpStudy, OneLeak>();
+        for (var a = 0; a < axes.Count; a++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var blocks = BlockBuilder.Of(axes[a], survey);
+            if (blocks.Count == 0) continue;
+            var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]));
+            scene.studies.Add(study);
+            alone[study] = study.Fit(null);
+            progress?.Report(0.7 * (a + 1) / axes.Count);
+        }
+
+        scene.NotProbed.AddRange(plan.Fixtures.Where(f => !survey.Readings.Any(r => Belongs(r, f))).Select(f => f.Id));
+        var air = BlockBuilder.OpenAir(plan, survey);
+        scene.AnswerNeighbourhoods(plan, alone, air, history, settings, cancel);
+        progress?.Report(0.9);
+        foreach (var fixture in plan.Fixtures.Where(f => f.Kind == FixtureKind.WalkIn || f.Front is null))
+        {
+            var blocks = BlockBuilder.Of(fixture, survey);
+            if (blocks.Count == 0) continue;
+            var weight = history.Where(h => h.Fixture == fixture.Id).Aggregate(1.0, (w, h) => w * h.Weight);
+            var walkIn = new WalkInStudy(plan, fixture, blocks, settings.LeaksPerWalkIn * weight);
+            scene.walkIns.Add(walkIn);
+            if (WalkInZone.Of(plan, walkIn, survey, history, settings) is { } zone) scene.WalkInZones.Add(zone);
+        }
+
+        progress?.Report(1);
+        return scene;
+    }
+
+    /// <summary>The statement on a probed fixture without a zone.</summary>
+    public NoLeakSeen NoLeakSeenOn(Plan plan, Fixture fixture)
+    {
+        foreach (var study in studies)
+        {
+            var f = study.Axis.IndexOf(fixture.Id);
+            if (f < 0) continue;
+            var perPpmMetre = RoughStrength.PerPeakPpm(plan, fixture, 0, 1);
+            var (ppm, none) = SmallestLeak.Of(study, f, reach => RoughStrength.PriorLogMean - Math.Log(perPpmMetre * reach));
+            var middle = ppm * perPpmMetre * 1.2;
+            return new NoLeakSeen(fixture.Id, none, ppm, middle / RoughStrength.RangeFactor, middle * RoughStrength.RangeFactor);
+        }
+
+        var walkIn = walkIns.First(w => w.Fixture.Id == fixture.Id);
+        var (mixed, probability, low, high) = WalkInZone.Smallest(plan, walkIn);
+        return new NoLeakSeen(fixture.Id, probability, mixed, low, high);
+    }
+
+    private static bool Belongs(NetReading reading, Fixture fixture) =>
+        reading.Reading.Place.Fixture == fixture.Id
+        || (fixture.Kind == FixtureKind.WalkIn && reading.Reading.Place.Fixture is null && reading.Reading.Place.Room == fixture.Id);
+
+    private void AnswerNeighbourhoods(
+        Plan plan, Dictionary<LineUpStudy, OneLeak> alone, IReadOnlyList<ReadingBlock> air, IReadOnlyList<LeakPrior> history,
+        LocateSettings settings, CancellationToken cancel)
+    {
+        var open = studies.Where(s => s.Seen && alone[s].LogTotal - s.LogNull(null) > WorthALook).OrderByDescending(s => s.HighestNet).ToList();
+        while (open.Count > 0)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var group = new List<LineUpStudy> { open[0] };
+            open.RemoveAt(0);
+            for (var i = 0; i < group.Count; i++)
+            {
+                foreach (var near in open.Where(o => o.Room == group[i].Room && Near(group[i], o)).ToList())
+                {
+                    group.Add(near);
+                    open.Remove(near);
+                }
+            }
+
+            // Few explanations can be told apart at once; the strongest stand together, the rest wait for a neighbourhood of their own.
+            foreach (var late in group.Skip(4)) open.Add(late);
+            group = [.. group.Take(4).OrderByDescending(s => s.HighestNet)];
+            open = [.. open.OrderByDescending(s => s.HighestNet)];
+            Answers.Add(AnswerOne(plan, group, alone, air, history, settings));
+        }
+    }
+
+    private SceneAnswer AnswerOne(
+        Plan plan, List<LineUpStudy> group, Dictionary<LineUpStudy, OneLeak> alone, IReadOnlyList<ReadingBlock> air,
+        IReadOnlyList<LeakPrior> history, LocateSettings settings)
+    {
+        var hits = group.SelectMany(Gas).Select(r => r.At).ToList();
+        var witnesses = studies.Where(s => !group.Contains(s) && s.Room == group[0].Room).SelectMany(s => s.Blocks)
+            .Concat(air.Where(b => (b.Key.Length == 0 ? null : b.Key) == group[0].Room))
+            .Where(b => b.Readings.Any(r => hits.Any(h => h.DistanceTo(r.At) < Spread.FarthestMetres))).ToList();
+        var candidates = OffCaseSources.Near(plan, hits);
+        var prior = settings.ElsewhereShare * group.Sum(s => s.Expected.Sum());
+        var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], witnesses, candidates, prior).Answer();
+        var zones = new List<LeakZone>();
+        var leaks = new List<(LineUpStudy, OneLeak, double)>();
+        for (var i = 0; i < group.Count; i++)
+        {
+            var leak = answer.Leaks[i];
+            var found = ZoneBuilder.Of(plan, group[i], leak, leak.Place, answer.LeakProbability[i], history, settings).ToList();
+            zones.AddRange(found);
+            if (found.Count > 0) leaks.Add((group[i], leak, answer.LeakProbability[i]));
+        }
+
+        var elsewhere = new List<Elsewhere>();
+        if (answer.ElsewhereProbability >= settings.LeastZoneProbability)
+        {
+            var best = Enumerable.Range(0, candidates.Count).OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
+            var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
+            elsewhere.Add(new Elsewhere(near, answer.ElsewhereProbability, candidates[best].Look, candidates[best].At));
+        }
+
+        return new SceneAnswer(zones, elsewhere, leaks);
+    }
+
+    private static bool Near(LineUpStudy a, LineUpStudy b) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < SharedAirMetres));
+
+    private static IEnumerable<BlockReading> Gas(LineUpStudy study) =>
+        study.Blocks.SelectMany(b => b.Readings).Where(r => r.Bound != ReadingBound.Below && r.Net >= r.Source.DetectionPpm);
+}

@@ -1,0 +1,64 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Zones;
+
+/// <summary>How small a leak would have shown on a line-up's fixture with the readings taken.</summary>
+internal static class SmallestLeak
+{
+    /// <summary>A leak of the smallest size shows with this probability, averaged over where it may be and how the air may move.</summary>
+    private const double Shows = 0.9;
+
+    /// <summary>Logarithmic deviation of a single reading: turbulence and patch together.</summary>
+    private const double ReadingLogDeviation = 0.4;
+
+    /// <summary>Peak net ppm of the smallest leak that would have shown, and the probability that the fixture has none of at least that
+    /// size, given that none showed.</summary>
+    public static (double Ppm, double NoneProbability) Of(LineUpStudy study, int fixture, Func<double, double> logMeanAtReach)
+    {
+        var cells = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Where((_, i) => i % 3 == 0).ToArray();
+        var expected = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Sum(c => study.Expected[c]);
+        // Per cell, block and air setting: the best reading's response over its detection level.
+        var needed = new List<(double Log, double Weight)>();
+        foreach (var cell in cells)
+        {
+            for (var b = 0; b < study.Blocks.Count; b++)
+            {
+                var fit = study.Fits[0][b];
+                if (!study.Blocks[b].FansOn && study.Blocks.Any(x => x.FansOn)) continue;
+                for (var t = 0; t < fit.Settings.Length; t++)
+                {
+                    var log = double.NegativeInfinity;
+                    for (var i = 0; i < study.Blocks[b].Readings.Length; i++)
+                    {
+                        log = Math.Max(log, fit.LogResponse(cell, t, i) - Math.Log(study.Blocks[b].Readings[i].Source.DetectionPpm));
+                    }
+
+                    needed.Add((log, fit.Settings[t].Weight));
+                }
+            }
+        }
+
+        var sum = needed.Sum(n => n.Weight);
+        var (low, high) = (-3.0, 9.0);
+        for (var i = 0; i < 40; i++)
+        {
+            var middle = (low + high) / 2;
+            if (Chance(middle) < Shows) low = middle;
+            else high = middle;
+        }
+
+        // Leaks above that size that were missed all the same.
+        var missed = 0.0;
+        const double step = 0.2;
+        var mean = logMeanAtReach(1.2);
+        for (var u = high + (step / 2); u < high + 7; u += step)
+        {
+            missed += (1 - Chance(u)) * Math.Exp(-0.5 * Math.Pow((u - mean) / RoughStrength.PriorLogDeviation, 2)) * step
+                / (RoughStrength.PriorLogDeviation * Math.Sqrt(2 * Math.PI));
+        }
+
+        return (Math.Exp(high), 1 / (1 + (expected * missed)));
+
+        double Chance(double logPeak) => needed.Sum(n => n.Weight * NormalLaw.Phi((logPeak + n.Log) / ReadingLogDeviation)) / sum;
+    }
+}

@@ -1,0 +1,151 @@
+namespace StoreMap.Zones;
+
+/// <summary>A leak at one cell with one air setting and strength, and its weight.</summary>
+/// <param name="Cell">Cell of the axis.</param>
+/// <param name="Setting">Index of the air setting.</param>
+/// <param name="LogStrength">ln of the strength, ppm.</param>
+/// <param name="LogWeight">Log of prior times likelihood, place's prior not included.</param>
+internal readonly record struct FitPoint(int Cell, int Setting, double LogStrength, double LogWeight);
+
+/// <summary>One block of a line-up against every place, air setting and strength of a leak.</summary>
+internal sealed class StateFit
+{
+    private const int FineStep = 5;
+    private const int CoarseStep = 10;
+    private readonly float[][] logResponse;
+    private readonly double[][] logStrengthPrior;
+    private readonly double lowest;
+    private readonly int strengths;
+    private readonly int step;
+
+    /// <summary>Prepares the responses.</summary>
+    /// <param name="block">Readings on a line-up in one air state.</param>
+    /// <param name="settings">Prior over the air.</param>
+    /// <param name="basePiping">True for a leak in the base, false for one at the coil.</param>
+    /// <param name="logMeanAtReach">Prior mean of ln strength for a reach.</param>
+    /// <param name="logDeviation">Prior deviation of ln strength.</param>
+    public StateFit(ReadingBlock block, AirSetting[] settings, bool basePiping, Func<double, double> logMeanAtReach, double logDeviation)
+    {
+        Block = block;
+        Settings = settings;
+        Axis = block.Axis!;
+        var n = block.Readings.Length;
+        logResponse = new float[settings.Length][];
+        var response = new double[Axis.Count];
+        for (var t = 0; t < settings.Length; t++)
+        {
+            var table = new float[Axis.Count * n];
+            for (var i = 0; i < n; i++)
+            {
+                CaseAir.Response(Axis, settings[t], block.Readings[i].S, response);
+                var view = basePiping ? block.Readings[i].View.Base : block.Readings[i].View.Coil;
+                for (var c = 0; c < response.Length; c++) table[(c * n) + i] = (float)Math.Log(Math.Max(response[c] * view, 1e-30));
+            }
+
+            logResponse[t] = table;
+        }
+
+        var highest = block.HighestNet;
+        var detection = block.Readings.Max(r => r.Source.DetectionPpm);
+        var seen = highest >= detection;
+        step = seen ? FineStep : CoarseStep;
+        var overRange = block.Readings.Any(r => r.Bound == StoreMap.Surveys.ReadingBound.AtLeast);
+        (lowest, var top) = seen
+            ? (Math.Log(highest) - 1.5, Math.Log(highest) + (overRange ? 5 : 3))
+            : (Math.Log(0.1), Math.Log(detection) + 5);
+        strengths = 1 + (int)Math.Ceiling((top - lowest) / (step * ReadingBlock.StepLog));
+        logStrengthPrior = new double[settings.Length][];
+        for (var t = 0; t < settings.Length; t++)
+        {
+            var mean = logMeanAtReach(settings[t].Reach);
+            var measure = Math.Log(step * ReadingBlock.StepLog / (logDeviation * Math.Sqrt(2 * Math.PI))) + Math.Log(settings[t].Weight);
+            logStrengthPrior[t] = [.. Enumerable.Range(0, strengths).Select(g => measure - (0.5 * Square((LogStrength(g) - mean) / logDeviation)))];
+        }
+    }
+
+    /// <summary>The readings.</summary>
+    public ReadingBlock Block { get; }
+
+    /// <summary>The line-up.</summary>
+    public LineUpAxis Axis { get; }
+
+    /// <summary>The air settings.</summary>
+    public AirSetting[] Settings { get; }
+
+    /// <summary>Log marginal likelihood of one leak in each cell, summed over air, strength and noise.</summary>
+    /// <param name="tables">Tables of the block, with gas from outside if any.</param>
+    /// <param name="from">First cell.</param>
+    /// <param name="to">Last cell, included.</param>
+    /// <param name="stride">Cells between evaluated ones; those between are interpolated.</param>
+    /// <param name="kept">Receives the terms of the sums within 1e-6 of the largest; may be null.</param>
+    public double[] OneLeak(BlockTables tables, int from, int to, int stride, List<FitPoint>? kept)
+    {
+        var log = new double[Axis.Count];
+        Array.Fill(log, double.NegativeInfinity);
+        var last = -1;
+        for (var c = from; c <= to; c = c == to ? to + 1 : Math.Min(c + stride, to))
+        {
+            log[c] = AtCell(tables, c, kept);
+            for (var between = last + 1; last >= from && between < c; between++)
+            {
+                log[between] = log[last] + ((log[c] - log[last]) * (between - last) / (c - last));
+            }
+
+            last = c;
+        }
+
+        return log;
+    }
+
+    /// <summary>Log marginal likelihood of one leak in one cell.</summary>
+    public double AtCell(BlockTables tables, int cell, List<FitPoint>? kept)
+    {
+        var n = Block.Readings.Length;
+        Span<double> logs = stackalloc double[NoiseLevels.Count];
+        Span<double> shape = n <= 256 ? stackalloc double[n] : new double[n];
+        var terms = kept is null ? null : new List<FitPoint>();
+        var best = double.NegativeInfinity;
+        var sum = 0.0;
+        for (var t = 0; t < Settings.Length; t++)
+        {
+            var table = logResponse[t].AsSpan(cell * n, n);
+            for (var i = 0; i < n; i++) shape[i] = table[i] + lowest;
+            tables.SetShape(shape);
+            for (var g = 0; g < strengths; g++)
+            {
+                tables.LogsAt(g * step, logs);
+                var term = double.NegativeInfinity;
+                foreach (var log in logs) term = NormalLaw.LogAdd(term, log);
+                term += logStrengthPrior[t][g];
+                if (term > best)
+                {
+                    sum = (sum * Math.Exp(best - term)) + 1;
+                    best = term;
+                }
+                else if (term > best - 40)
+                {
+                    sum += Math.Exp(term - best);
+                }
+
+                terms?.Add(new FitPoint(cell, t, LogStrength(g), term));
+            }
+        }
+
+        if (terms is not null) kept!.AddRange(terms.Where(p => p.LogWeight > best - 14));
+        return best + Math.Log(sum);
+    }
+
+    /// <summary>Modelled ppm at each reading.</summary>
+    public void AddModel(int cell, int setting, double logStrength, double[] ppm)
+    {
+        var n = Block.Readings.Length;
+        for (var i = 0; i < n; i++) ppm[i] += Math.Exp(logResponse[setting][(cell * n) + i] + logStrength);
+    }
+
+    /// <summary>ln of what a reading shows of a source of strength 1.</summary>
+    public double LogResponse(int cell, int setting, int reading) => logResponse[setting][(cell * Block.Readings.Length) + reading];
+
+    private double LogStrength(int g) => lowest + (g * step * ReadingBlock.StepLog);
+
+    private static double Square(double x) => x * x;
+}

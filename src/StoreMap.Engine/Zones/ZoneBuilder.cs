@@ -1,0 +1,136 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>Turns a line-up's posterior into zones, one per leak and fixture.</summary>
+internal static class ZoneBuilder
+{
+    private const int ProfilePoints = 60;
+    private const int Curves = 64;
+
+    /// <summary>Zones of one leak: more than one when it may be on either side of a joint between fixtures.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="study">The line-up.</param>
+    /// <param name="leak">Its posterior.</param>
+    /// <param name="place">Probability per cell given the leak.</param>
+    /// <param name="probability">Probability that the leak exists.</param>
+    /// <param name="history">Priors handed in.</param>
+    /// <param name="settings">Settings.</param>
+    public static IEnumerable<LeakZone> Of(
+        Plan plan, LineUpStudy study, OneLeak leak, double[] place, double probability, IReadOnlyList<LeakPrior> history, LocateSettings settings)
+    {
+        var axis = study.Axis;
+        for (var f = 0; f < axis.Fixtures.Length; f++)
+        {
+            var cells = Enumerable.Range(0, axis.Count).Where(c => axis.Owner[c] == f).ToArray();
+            var share = cells.Sum(c => place[c]);
+            if (probability * share < settings.LeastZoneProbability) continue;
+            yield return Zone(plan, study, leak, place, f, cells, share, probability * share, history, settings);
+        }
+    }
+
+    private static LeakZone Zone(
+        Plan plan, LineUpStudy study, OneLeak leak, double[] place, int f, int[] cells, double share, double probability,
+        IReadOnlyList<LeakPrior> history, LocateSettings settings)
+    {
+        var axis = study.Axis;
+        var fixture = axis.Fixtures[f];
+        var turned = axis.ToFront(f, axis.Centres[cells[0]]) > axis.ToFront(f, axis.Centres[cells[^1]]);
+        if (turned) Array.Reverse(cells);
+        var mass = cells.Select(c => place[c] / share).ToArray();
+        var baseShare = cells.Select(c => leak.BaseShare[c]).ToArray();
+        var edges = new double[cells.Length + 1];
+        for (var i = 0; i < cells.Length; i++) edges[i + 1] = edges[i] + axis.Widths[cells[i]];
+        var (from, to) = PlaceSummary.Shortest(edges, mass, settings.Level);
+        var center = PlaceSummary.Median(edges, mass);
+        var inBase = mass.Select((m, i) => m * baseShare[i]).Sum();
+        var readings = study.Blocks.SelectMany(b => b.Readings).Where(r => r.Source.Reading.Place.Fixture == fixture.Id).ToList();
+        var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
+        var curves = leak.Points(0, block, Curves);
+        var reach = curves.Select(p => study.Fits[0][block].Settings[p.Setting].Reach).DefaultIfEmpty(1.2).Average();
+        var peak = curves.Select(p => p.LogStrength).DefaultIfEmpty(0).Average();
+        var middle = RoughStrength.PerPeakPpm(plan, fixture, center, reach) * Math.Exp(peak);
+        var spread = RoughStrength.RangeFactor * Math.Exp(1.3 * Deviation(curves.Select(p => p.LogStrength)));
+        return new LeakZone
+        {
+            Fixture = fixture.Id,
+            Probability = Math.Min(1, probability),
+            Level = settings.Level,
+            From = from,
+            To = to,
+            Center = center,
+            At = fixture.Front!.PointAt(edges[Mode(mass, edges)]),
+            PeakPpm = PeakNear(study, from, to, f),
+            Strength = RoughStrength.Word(middle),
+            StrengthLowKilogramsPerYear = middle / spread,
+            StrengthHighKilogramsPerYear = middle * spread,
+            Reason = ZoneReason.Of(plan, fixture, readings, center, inBase, history, settings),
+            Panels = PanelChances.Of(fixture, edges, mass, baseShare),
+            Profile = Profile(study, block, curves, f, edges, mass),
+        };
+    }
+
+    private static int Mode(double[] mass, double[] edges)
+    {
+        var best = 0;
+        for (var i = 1; i < mass.Length; i++)
+        {
+            if (mass[i] / (edges[i + 1] - edges[i]) > mass[best] / (edges[best + 1] - edges[best])) best = i;
+        }
+
+        return best;
+    }
+
+    // Highest reading within 2 m of the zone on any fixture of the line-up.
+    private static double PeakNear(LineUpStudy study, double from, double to, int fixture)
+    {
+        var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
+        var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
+        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && r.S >= low && r.S <= high)
+            .Select(r => r.Net).DefaultIfEmpty(Math.Max(0, study.HighestNet)).Max();
+    }
+
+    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, int fixture, double[] edges, double[] mass)
+    {
+        if (curves.Count == 0) return [];
+        var axis = study.Axis;
+        var length = edges[^1];
+        var points = new ProfilePoint[ProfilePoints + 1];
+        var response = new double[axis.Count];
+        var values = new double[curves.Count][];
+        for (var k = 0; k < curves.Count; k++) values[k] = new double[points.Length];
+        var settings = study.Fits[0][block].Settings;
+        for (var i = 0; i < points.Length; i++)
+        {
+            var s = axis.ToAxis(fixture, length * i / ProfilePoints);
+            var last = -1;
+            foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
+            {
+                if (curve.Setting != last) CaseAir.Response(axis, settings[last = curve.Setting], s, response);
+                values[k][i] = response[curve.Cell] * Math.Exp(curve.LogStrength);
+            }
+        }
+
+        for (var i = 0; i < points.Length; i++)
+        {
+            var along = length * i / ProfilePoints;
+            var column = values.Select(v => v[i]).Order().ToArray();
+            var cell = Math.Clamp(Array.FindIndex(edges, e => e > along) - 1, 0, mass.Length - 1);
+            if (along >= length) cell = mass.Length - 1;
+            var low = column[(int)(0.05 * column.Length)] * Math.Exp(-0.5);
+            var high = column[(int)(0.95 * column.Length)] * Math.Exp(0.5);
+            points[i] = new ProfilePoint(along, column[column.Length / 2], low, high, mass[cell] / (edges[cell + 1] - edges[cell]));
+        }
+
+        return points;
+    }
+
+    private static double Deviation(IEnumerable<double> values)
+    {
+        var list = values.ToArray();
+        if (list.Length < 2) return 0;
+        var mean = list.Average();
+        return Math.Sqrt(list.Sum(v => (v - mean) * (v - mean)) / list.Length);
+    }
+}

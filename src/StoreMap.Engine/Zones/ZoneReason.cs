@@ -1,0 +1,45 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>Why a zone is where it is, in a plain sentence.</summary>
+internal static class ZoneReason
+{
+    /// <summary>The sentence for a zone on a front.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="fixture">The zone's fixture.</param>
+    /// <param name="readings">Readings on the fixture.</param>
+    /// <param name="center">Median place, metres along the front.</param>
+    /// <param name="baseShare">Probability of base piping.</param>
+    /// <param name="history">Priors handed in.</param>
+    /// <param name="settings">Weights of places.</param>
+    public static string Of(
+        Plan plan, Fixture fixture, IReadOnlyList<BlockReading> readings, double center, double baseShare,
+        IReadOnlyList<LeakPrior> history, LocateSettings settings)
+    {
+        var parts = new List<string>();
+        var still = readings.Where(r => !AirRegime.IsFansOn(r.Source.Reading)).ToList();
+        var best = Highest(still.Any(r => r.Net >= r.Source.DetectionPpm && r.Bound != ReadingBound.Below) ? still : readings);
+        if (best is not null)
+        {
+            var along = best.Source.Reading.Place.Along ?? fixture.Front!.Project(best.At).Along;
+            parts.Add($"highest, {(best.Bound == ReadingBound.AtLeast ? "over range" : Say.Ppm(best.Net))}, at {Place(plan, fixture, along)}"
+                + (AirRegime.IsFansOn(best.Source.Reading) ? " with fans on" : " with fans off"));
+        }
+
+        var near = PlacePrior.Features(plan, fixture, settings).Select(f => (f.Name, Distance: Math.Abs(f.Along - center), f.Weight))
+            .Where(f => f.Distance < 1.2).OrderByDescending(f => f.Weight).ThenBy(f => f.Distance).FirstOrDefault();
+        if (near.Name is not null) parts.Add($"{near.Name} is {Say.Distance(near.Distance, plan.Units)} from the middle of the zone");
+        if (baseShare > 0.6) parts.Add("high at the kick plate against the return: look at the base piping");
+        parts.AddRange(history.Where(h => h.Fixture == fixture.Id && h.Weight > 1 && (h.Along is not { } a || Math.Abs(a - center) < 2)).Select(h => h.Reason));
+        return parts.Count == 0 ? "its readings fit a leak here" : string.Join("; ", parts);
+    }
+
+    /// <summary>A place from the left end facing the case, such as <c>14 ft from the left end</c>.</summary>
+    public static string Place(Plan plan, Fixture fixture, double along) =>
+        Say.Distance(fixture.FromLeft(along), plan.Units) + " from the left end";
+
+    private static BlockReading? Highest(IReadOnlyList<BlockReading> readings) => readings.Where(r => r.Bound != ReadingBound.Below)
+        .OrderByDescending(r => r.Bound == ReadingBound.AtLeast ? 1e9 + r.Net : r.Net).FirstOrDefault();
+}
