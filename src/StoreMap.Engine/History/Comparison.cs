@@ -22,7 +22,11 @@ public enum ZoneChange
 /// <param name="PeakPpm">Highest net reading in the zone, ppm; null when not probed in like state.</param>
 /// <param name="Hit">True when at or above the action level.</param>
 /// <param name="AtLeast">True when the peak was over range.</param>
-public sealed record ZoneVisit(DateOnly Date, double? PeakPpm, bool Hit, bool AtLeast);
+/// <param name="Seen">True when a zone was located here at this visit, in whatever state it was probed.</param>
+/// <param name="Below">True when nothing showed above the detection level; <paramref name="PeakPpm"/> is then no more than that.</param>
+/// <param name="DetectionPpm">The detection level there, net ppm; null when not probed in like state.</param>
+public sealed record ZoneVisit(
+    DateOnly Date, double? PeakPpm, bool Hit, bool AtLeast, bool Seen = false, bool Below = false, double? DetectionPpm = null);
 
 /// <summary>A monotonic trend over visits (Mann-Kendall) and its slope (Sen).</summary>
 /// <param name="S">Mann-Kendall S.</param>
@@ -32,9 +36,9 @@ public sealed record ZoneTrend(int S, double P, double SlopePerMonth);
 
 /// <summary>One zone through the visits.</summary>
 /// <param name="Fixture">Fixture id.</param>
-/// <param name="From">Metres along the front; null in a walk-in.</param>
-/// <param name="To">Metres along the front; null in a walk-in.</param>
-/// <param name="Visits">One per visit, oldest first.</param>
+/// <param name="From">Metres along the front where it was last seen; null in a walk-in.</param>
+/// <param name="To">Metres along the front where it was last seen; null in a walk-in.</param>
+/// <param name="Visits">One per visit, oldest first; peaks all of one like state.</param>
 /// <param name="Change">How it stands.</param>
 /// <param name="Trend">Null under 4 comparable visits.</param>
 /// <param name="Service">What the service record says of it, in words; null when nothing.</param>

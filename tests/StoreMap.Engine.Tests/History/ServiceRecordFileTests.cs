@@ -66,7 +66,7 @@ public class ServiceRecordFileTests
             };
             var movement = new RefrigerantMovement(entry.Date, "A", "R-448A", d.kilograms, 0.5, "F9");
             var file = ServiceRecordFile.New("test-shop", d.pounds ? WeightUnit.Pound : WeightUnit.Kilogram, LengthUnit.Foot)
-                .Append(entry, TestShop.Plan).Append(movement, TestShop.Plan);
+                .Append(entry, TestShop.Shop).Append(movement, TestShop.Shop);
             var read = Parse(Text(file)).Record;
             Assert.Equal(entry with { Tests = read.Entries[0].Tests, Along = read.Entries[0].Along }, read.Entries[0]);
             Assert.Equal(d.along, read.Entries[0].Along!.Value, 12);
@@ -141,7 +141,7 @@ public class ServiceRecordFileTests
     {
         var text = Sample.Replace("\"open\"", "\"?\"", StringComparison.Ordinal).Replace("60", "-60", StringComparison.Ordinal)
             .Replace("Q1", "Q9", StringComparison.Ordinal).Replace("2026-06-13", "someday", StringComparison.Ordinal);
-        var problems = ServiceRecordFile.Check(new MemoryStream(Encoding.UTF8.GetBytes(text)), "s.service.json", TestShop.Plan);
+        var problems = ServiceRecordFile.Check(new MemoryStream(Encoding.UTF8.GetBytes(text)), "s.service.json", TestShop.Shop);
         Assert.Equal(4, problems.Count(p => p.Severity == Severity.Error));
         Assert.All(problems, p => Assert.Equal("s.service.json", p.File));
     }
@@ -165,7 +165,7 @@ public class ServiceRecordFileTests
         Assert.Equal("27a", ServiceRecordFile.Parse(Sample).Record.Entries[0].Fixture);
 
     private static ServiceRecordFile Parse(string text) =>
-        ServiceRecordFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), null, TestShop.Plan);
+        ServiceRecordFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), null, TestShop.Shop);
 
     private static string Text(ServiceRecordFile file)
     {

@@ -8,7 +8,7 @@ namespace StoreMap.Tests.History;
 /// <summary>A small invented shop: two cases on system A (C1 0–6 m, C2 0–4 m), a walk-in W1 on system B, a rack Q1 of system A.</summary>
 internal static class TestShop
 {
-    public static Plan Plan { get; } = new()
+    public static Plan Shop { get; } = new()
     {
         Id = "test-shop", Name = "Test shop", Units = LengthUnit.Foot, Outline = Box(0, 0, 30, 20),
         Fixtures =
@@ -41,7 +41,7 @@ internal static class TestShop
     /// <summary>A reading at a distance along a case, or in the walk-in.</summary>
     public static NetReading At(string fixture, double? along, double net, Func<NetReading, NetReading>? change = null)
     {
-        var place = Plan.FindFixture(fixture)!;
+        var place = Shop.FindFixture(fixture)!;
         var reading = new NetReading
         {
             Reading = new Reading
@@ -60,7 +60,7 @@ internal static class TestShop
     public static LeakZone Zone(string fixture, double from, double to, double peak, double probability = 0.95, double low = 2, double high = 20) => new()
     {
         Fixture = fixture, Probability = probability, From = from, To = to, Center = (from + to) / 2,
-        At = Plan.FindFixture(fixture)!.Front!.PointAt((from + to) / 2), PeakPpm = peak, Strength = "medium", Reason = "test",
+        At = Shop.FindFixture(fixture)!.Front!.PointAt((from + to) / 2), PeakPpm = peak, Strength = "medium", Reason = "test",
         StrengthLowKilogramsPerYear = low, StrengthHighKilogramsPerYear = high,
     };
 
@@ -72,7 +72,7 @@ internal static class TestShop
         var taken = readings.Select((r, i) => r with { Reading = r.Reading with { Time = start.AddMinutes(i) } }).ToList();
         var survey = new Survey
         {
-            Store = Plan.Id, Start = start, Instruments = [new Instrument { Id = "M1" }], Readings = [.. taken.Select(r => r.Reading)],
+            Store = Shop.Id, Start = start, Instruments = [new Instrument { Id = "M1" }], Readings = [.. taken.Select(r => r.Reading)],
             Coverage = coverage ?? [],
         };
         return new SurveyVisit(new NetSurvey(survey, taken, [], []), result);
