@@ -21,11 +21,11 @@ public static partial class ProbePlanner
     {
         protocol.Check();
         var draft = new DraftBuilder(plan, protocol);
-        var points = fixture.Front is null ? AtCoils(draft, fixture) : AlongFront(draft, fixture, Math.Clamp(along, 0, fixture.Front.Length));
+        var points = fixture.Front is null ? AtCoils(draft, fixture) : Around(draft, fixture, Math.Clamp(along, 0, fixture.Front.Length));
         return [.. points.Select((p, i) => p with { Note = i == 0 ? FansOff : p.Note })];
     }
 
-    private static List<ProbePoint> AlongFront(DraftBuilder draft, Fixture fixture, double along)
+    private static List<ProbePoint> Around(DraftBuilder draft, Fixture fixture, double along)
     {
         var (step, reach) = (draft.Protocol.CloseInStepMetres, draft.Protocol.CloseInReachMetres);
         var each = (int)Math.Floor((reach / step) + 1e-9);
