@@ -4,7 +4,7 @@ namespace StoreMap.Routing;
 
 /// <summary>Lays out the probe points of a store: each fixture by its kind's method, equipment by checklist, the air of every
 /// department and room, and first of all the zero.</summary>
-/// <remarks>Methods: common practice of the trade, stated in docs/routing.md with the reasons.</remarks>
+/// <remarks>Methods: common practice of the trade, stated in docs/probe-points.md with the reasons.</remarks>
 public static partial class ProbePlanner
 {
     /// <summary>Drafts the probe points of a store.</summary>

@@ -4,7 +4,7 @@ namespace StoreMap.Routing;
 
 /// <summary>How a store is probed: steps, dwells, speeds and fixed times. Immutable; every value can be set, the defaults stand here
 /// and nowhere else.</summary>
-/// <remarks>Source of the defaults: common practice of the trade where docs/routing.md says so, else our own estimate.</remarks>
+/// <remarks>Source of the defaults: common practice of the trade where docs/probe-points.md says so, else our own estimate.</remarks>
 public sealed record Protocol
 {
     /// <summary>Longest step along a front, round an island's base and of its zigzag, metres. The default is 4.5 ft.</summary>

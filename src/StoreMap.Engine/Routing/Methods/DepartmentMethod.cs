@@ -15,8 +15,8 @@ internal static class DepartmentMethod
 
     private static void Room(DraftBuilder draft, Room room, List<ProbeGroup> groups)
     {
-        var id = draft.IdOf("B", room.Id);
-        var point = draft.At(id, ProbePass.Background, RingPlaces.Middle(room.Outline), new(0, 0), draft.Protocol.BackgroundDwellSeconds);
+        var id = draft.IdFor("B", room.Id);
+        var point = draft.At(id, ProbePass.Background, RingMiddle.Of(room.Outline), new(0, 0), draft.Protocol.BackgroundDwellSeconds);
         draft.AddGroup(id, [point with { Room = room.Id, Note = NoteFor(draft, room) }]);
         draft.AddDepartment(id, [.. groups.Select(g => g.Id)]);
     }
@@ -35,7 +35,7 @@ internal static class DepartmentMethod
         foreach (var group in groups)
         {
             var stands = group.Points.Select(id => draft.Point(id)).ToList();
-            var near = departments.FindIndex(d => stands.Exists(p => Approach(draft, p).DistanceTo(d.At) <= draft.Protocol.DepartmentReachMetres));
+            var near = departments.FindIndex(d => stands.Exists(p => draft.Approach(p).DistanceTo(d.At) <= draft.Protocol.DepartmentReachMetres));
             if (near >= 0) departments[near].Groups.Add(group);
             else departments.Add((BeforeCase(draft, stands[stands.Count / 2]), [group]));
         }
@@ -43,7 +43,7 @@ internal static class DepartmentMethod
         foreach (var (at, served) in departments)
         {
             var first = draft.Plan.FindFixture(served[0].Fixtures[0])!;
-            var id = draft.IdOf("B", first.LineUp ?? first.Id);
+            var id = draft.IdFor("B", first.LineUp ?? first.Id);
             var point = draft.At(id, ProbePass.Background, at, new(0, 0), draft.Protocol.BackgroundDwellSeconds);
             draft.AddGroup(id, [point with { Room = null, Note = $"Background before {first.Name ?? first.Product ?? first.Tag}, in the aisle." }]);
             draft.AddDepartment(id, [.. served.Select(g => g.Id)]);
@@ -51,29 +51,13 @@ internal static class DepartmentMethod
     }
 
     /// <summary>The room a group is entered from: a walk-in's is that before its door.</summary>
-    private static Room? RoomOf(DraftBuilder draft, ProbeGroup group) => draft.RoomAt(Approach(draft, draft.Point(group.Points[0])));
-
-    /// <summary>Where the air before a point is read: at its stand, or outside a walk-in's door.</summary>
-    private static PlanPoint Approach(DraftBuilder draft, ProbePoint point)
-    {
-        if (draft.Plan.FindFixture(point.Fixture) is not { Kind: FixtureKind.WalkIn, Opening: { } door } walkIn) return point.Stand;
-        return OutsideDoor(walkIn, door, draft.Protocol.StandOffMetres);
-    }
+    private static Room? RoomOf(DraftBuilder draft, ProbeGroup group) => draft.RoomBefore(draft.Point(group.Points[0]));
 
     private static PlanPoint BeforeCase(DraftBuilder draft, ProbePoint point)
     {
         var off = draft.Protocol.BackgroundOffMetres;
-        if (draft.Plan.FindFixture(point.Fixture) is { Kind: FixtureKind.WalkIn, Opening: { } door } walkIn) return OutsideDoor(walkIn, door, off);
+        if (WalkInDoor.Outside(draft.Plan.FindFixture(point.Fixture), off) is { } outside) return outside;
         var length = point.At.DistanceTo(point.Stand);
         return length == 0 ? point.Stand : point.At + ((point.Stand - point.At) * (off / length));
-    }
-
-    private static PlanPoint OutsideDoor(Fixture walkIn, PlanSegment door, double off)
-    {
-        var length = door.Length;
-        if (length == 0) return door.A;
-        var across = new PlanPoint(door.A.Y - door.B.Y, door.B.X - door.A.X) * (1 / length);
-        var one = door.Middle + (across * off);
-        return RingPlaces.Contains(walkIn.Outline, one) ? door.Middle - (across * off) : one;
     }
 }

@@ -10,6 +10,7 @@ internal sealed class DraftBuilder(Plan plan, Protocol protocol)
     private readonly List<ProbeDepartment> departments = [];
     private readonly List<ProbeNote> notes = [];
     private readonly ProbeIds ids = new();
+    private readonly ProbeIds groupIds = new();
 
     /// <summary>Grams per mole of dry air.</summary>
     private const double AirMolarMass = 28.965;
@@ -21,7 +22,10 @@ internal sealed class DraftBuilder(Plan plan, Protocol protocol)
     public IReadOnlyList<ProbeGroup> Groups => groups;
 
     /// <summary>An id such as <c>C3-F01</c>, unique in the draft.</summary>
-    public string IdOf(string owner, string suffix) => ids.Take(owner, suffix);
+    public string IdOf(string owner, string suffix) => ids.Take("", owner, $"-{suffix}");
+
+    /// <summary>An id such as <c>B-L1</c> for a place that is no fixture's.</summary>
+    public string IdFor(string prefix, string owner) => ids.Take($"{prefix}-", owner, "");
 
     /// <summary>A point of a draft with the feet in front of the tip.</summary>
     public ProbePoint At(string id, ProbePass pass, PlanPoint at, PlanPoint outward, double dwellSeconds)
@@ -33,13 +37,20 @@ internal sealed class DraftBuilder(Plan plan, Protocol protocol)
             Pass = pass,
             At = at,
             Stand = stand,
-            Room = RoomAt(stand)?.Id,
+            Room = PlanPlaces.RoomAt(Plan, stand),
             DwellSeconds = Protocol.AtLeastDelay(dwellSeconds),
         };
     }
 
-    /// <summary>The room a place lies in; null on the sales floor.</summary>
-    public Room? RoomAt(PlanPoint p) => Plan.Rooms.FirstOrDefault(r => RingPlaces.Contains(r.Outline, p));
+    /// <summary>The room from which a point is reached, that before the door for one in a walk-in; null from the sales floor.</summary>
+    public Room? RoomBefore(ProbePoint point)
+    {
+        var room = PlanPlaces.RoomAt(Plan, Approach(point));
+        return Plan.Rooms.FirstOrDefault(r => r.Id == room);
+    }
+
+    /// <summary>Where the air before a point is met: at its stand, or outside a walk-in's door.</summary>
+    public PlanPoint Approach(ProbePoint point) => WalkInDoor.Outside(Plan.FindFixture(point.Fixture), Protocol.StandOffMetres) ?? point.Stand;
 
     /// <summary>False where a secondary loop brings the cold: no refrigerant reaches the case there.</summary>
     public bool HoldsRefrigerant(Fixture fixture, double along) => Plan.SystemAt(fixture, along)?.Type != SystemType.Secondary;
@@ -51,15 +62,15 @@ internal sealed class DraftBuilder(Plan plan, Protocol protocol)
     public void Note(string element, string text) => notes.Add(new(element, text));
 
     public void AddGroup(
-        string id, IReadOnlyList<ProbePoint> walked, GroupTurn turn = GroupTurn.Any, bool reversible = true, double entrySeconds = 0)
+        string name, IReadOnlyList<ProbePoint> walked, GroupTurn turn = GroupTurn.Any, bool reversible = true, double entrySeconds = 0)
     {
         if (walked.Count == 0) return;
         points.AddRange(walked);
         var fixtures = walked.Select(p => p.Fixture).OfType<string>().Distinct().ToList();
-        var room = Plan.Rooms.FirstOrDefault(r => r.Id == walked[0].Room);
+        var room = Plan.Rooms.FirstOrDefault(r => r.Id == walked[0].Room) ?? RoomBefore(walked[0]);
         groups.Add(new()
         {
-            Id = id,
+            Id = groupIds.Take("", name, ""),
             Points = [.. walked.Select(p => p.Id)],
             Reversible = reversible && walked.Count > 1,
             Turn = turn == GroupTurn.Any && room is { Aerosol: true } && Protocol.AerosolRoomsLast ? GroupTurn.Last : turn,

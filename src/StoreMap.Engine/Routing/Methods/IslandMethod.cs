@@ -94,6 +94,6 @@ internal static class IslandMethod
 
     /// <summary>True when the feet would stand in another fixture or an obstacle: the end is joined to it.</summary>
     private static bool Joined(DraftBuilder draft, Fixture fixture, PlanPoint stand) =>
-        draft.Plan.Fixtures.Any(f => f.Id != fixture.Id && RingPlaces.Contains(f.Outline, stand))
-        || draft.Plan.Obstacles.Any(o => RingPlaces.Contains(o.Outline, stand));
+        draft.Plan.Fixtures.Any(f => f.Id != fixture.Id && Rings.Contains(f.Outline, stand))
+        || draft.Plan.Obstacles.Any(o => Rings.Contains(o.Outline, stand));
 }

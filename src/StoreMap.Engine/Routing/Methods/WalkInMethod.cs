@@ -33,7 +33,7 @@ internal static class WalkInMethod
         var guessed = fixture.Coils.Count == 0;
         var coils = guessed ? [FacingTheDoor(fixture, door)] : fixture.Coils;
         if (guessed) draft.Note(fixture.Id, "The layout gives no coil: one is looked for near the ceiling on the wall facing the door.");
-        var middle = RingPlaces.Middle(fixture.Outline);
+        var middle = RingMiddle.Of(fixture.Outline);
         for (var i = 0; i < coils.Count; i++)
         {
             var towards = middle - coils[i];
@@ -54,7 +54,7 @@ internal static class WalkInMethod
     private static ProbePoint Make(DraftBuilder draft, Fixture fixture, string letter, int number, ProbePass pass, PlanPoint at, PlanPoint stand)
     {
         var id = draft.IdOf(fixture.Id, string.Create(CultureInfo.InvariantCulture, $"{letter}{number:00}"));
-        return draft.At(id, pass, at, new(0, 0), draft.Protocol.DwellSeconds) with { Fixture = fixture.Id, Stand = stand, Room = draft.RoomAt(stand)?.Id };
+        return draft.At(id, pass, at, new(0, 0), draft.Protocol.DwellSeconds) with { Fixture = fixture.Id, Stand = stand, Room = fixture.Id };
     }
 
     /// <summary>Middles of equal cells no wider than the step, to and fro from the door; the middle of the room when it is small.</summary>
@@ -73,16 +73,16 @@ internal static class WalkInMethod
             places.AddRange(i % 2 == 0 ? row : row.Reverse());
         }
 
-        places.RemoveAll(p => !RingPlaces.Contains(fixture.Outline, p));
-        return places.Count > 0 ? places : [RingPlaces.Middle(fixture.Outline)];
+        places.RemoveAll(p => !Rings.Contains(fixture.Outline, p));
+        return places.Count > 0 ? places : [RingMiddle.Of(fixture.Outline)];
     }
 
     private static PlanPoint FacingTheDoor(Fixture fixture, PlanPoint door)
     {
-        var middle = RingPlaces.Middle(fixture.Outline);
+        var middle = RingMiddle.Of(fixture.Outline);
         var across = middle + (middle - door);
         var length = across.DistanceTo(door);
         var place = length == 0 ? middle : door + ((across - door) * (Math.Max(0, length - CoilOffWall) / length));
-        return RingPlaces.Contains(fixture.Outline, place) ? place : middle;
+        return Rings.Contains(fixture.Outline, place) ? place : middle;
     }
 }

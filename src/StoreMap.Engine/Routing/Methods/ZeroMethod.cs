@@ -11,7 +11,7 @@ internal static class ZeroMethod
         var at = entrance?.At ?? LowestWall(draft.Plan.Outline);
         var minutes = draft.Protocol.WarmUpMinutes;
         var where = entrance is null ? "Outdoors, away from vents (the plan shows no entrance)" : "Outdoors at the entrance, away from vents and exhausts";
-        return draft.At(draft.IdOf("zero", entrance?.Id ?? "1"), ProbePass.Zero, at, new(0, 0), draft.Protocol.ZeroMinutes * 60) with
+        return draft.At(draft.IdFor("zero", entrance?.Id ?? "1"), ProbePass.Zero, at, new(0, 0), draft.Protocol.ZeroMinutes * 60) with
         {
             Room = null,
             Note = FormattableString.Invariant($"{where}: warm the monitor up for {minutes:0.#} min, then zero it in clean air."),
