@@ -83,5 +83,8 @@ public sealed class LayoutDocument
     /// <param name="stream">Where to; stays open.</param>
     public void Write(Stream stream) => stream.Write(Encoding.UTF8.GetBytes(LayoutWriter.Text(Root)));
 
+    /// <summary>The same document, its warnings after earlier ones.</summary>
+    internal LayoutDocument After(IReadOnlyList<Problem> earlier) => new(Root, Plan, [.. earlier, .. Warnings]);
+
     private static LayoutDocument Refuse(IReadOnlyList<Problem> problems, LayoutDocument? document) => document ?? throw new RefusedInputException(problems);
 }

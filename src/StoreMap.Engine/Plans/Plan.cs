@@ -25,6 +25,9 @@ public sealed record Plan
     /// <summary>Compass bearing of the +y axis, degrees clockwise in [0, 360); null when north is not given.</summary>
     public double? NorthDegrees { get; init; }
 
+    /// <summary>True when the places are made up, as from a case list: lengths along fronts hold, the plan is not to scale.</summary>
+    public bool Schematic { get; init; }
+
     /// <summary>Inside of the outer walls: a counter-clockwise ring, first point not repeated.</summary>
     public required IReadOnlyList<PlanPoint> Outline { get; init; }
 

@@ -68,6 +68,7 @@ internal static partial class HeaderReader
         {
             Id = id ?? "", Name = name ?? "", Units = header.Unit, Outline = outline ?? [], TimeZone = Zone(header) ?? "UTC",
             Revision = header.Whole("revision", 1, 1_000_000) ?? 1, ValidFrom = Date(header), NorthDegrees = North(header),
+            Schematic = header.Flag("schematic") ?? false,
         };
         return outline is null ? null : plan;
     }
