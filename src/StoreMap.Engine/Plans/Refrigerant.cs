@@ -44,12 +44,33 @@ public sealed record Refrigerant(
         new("R-152a", 66.05, "A2", 1000, 12000, 48100, 124),
     ];
 
-    /// <summary>The refrigerant with a designation; null when unknown.</summary>
-    public static Refrigerant? Find(string? name) => All.FirstOrDefault(r => string.Equals(r.Name, name, StringComparison.OrdinalIgnoreCase));
+    /// <summary>The refrigerant with a designation, however people write it: <c>R-448A</c>, <c>R448a</c>, <c>448A</c>, <c>CO2</c>; null when unknown.</summary>
+    public static Refrigerant? Find(string? name)
+    {
+        if (name is null) return null;
+        var key = Key(name);
+        return All.FirstOrDefault(r => Key(r.Name) == key);
+    }
 
     /// <summary>Molar volume at 25 °C and 101.325 kPa, litres per mole, as the trade's conversion tables use it.</summary>
     public const double MolarVolume25C = 24.45;
 
     /// <summary>Milligrams per cubic metre of a concentration at 25 °C: ppm · M / 24.45.</summary>
     public double MilligramsPerCubicMetre(double ppm) => ppm * MolarMass / MolarVolume25C;
+
+    // Upper case, no spaces or dashes, no leading R, no isomer in brackets; a few everyday names.
+    private static string Key(string name)
+    {
+        var plain = name.ToUpperInvariant().Replace(" ", "", StringComparison.Ordinal).Replace("-", "", StringComparison.Ordinal)
+            .Replace("(E)", "", StringComparison.Ordinal);
+        return plain switch
+        {
+            "CO2" => "744",
+            "NH3" or "AMMONIA" => "717",
+            "PROPANE" => "290",
+            "ISOBUTANE" => "600A",
+            ['R', .. var number] => number,
+            _ => plain,
+        };
+    }
 }
