@@ -1,32 +1,39 @@
+using System.Runtime.Intrinsics;
+
 namespace StoreMap.Zones;
 
 /// <summary>The likelihood of a block's readings for modelled values, by table look-up and a Kalman filter along the axis.</summary>
 /// <remarks>Residuals hold additive noise (share a), turbulence that differs between readings, and a patch deviation that is an
-/// Ornstein-Uhlenbeck process along the axis; the filter integrates the patch exactly in O(n). Censored readings enter through
-/// the normal distribution function with the patch's variance but not its correlation.</remarks>
+/// Ornstein-Uhlenbeck process along the axis; the filter integrates the patch exactly in O(n), for the four noise levels side by
+/// side. Censored readings enter through the normal distribution function with the patch's variance but not its correlation.</remarks>
 internal sealed class BlockTables
 {
     private const double C = NoiseLevels.ScaleDeviation;
+    private const int E = ReadingBlock.Entries;
+    private const int Levels = NoiseLevels.Count;
+    private static readonly Vector256<double> Turbulence = Vector256.Create([.. NoiseLevels.Turbulence.Select(x => x * x)]);
+    private static readonly Vector256<double> Patch = Vector256.Create([.. NoiseLevels.Patch.Select(x => x * x)]);
+    private static readonly Vector256<double> Weight = Vector256.Create(NoiseLevels.Weight);
     private readonly ReadingBlock block;
-    private readonly double[][] residual;
-    private readonly double[][] additive;
-    private readonly double[][][] censored;
-    private readonly double[] filterResidual;
-    private readonly double[] filterAdditive;
+    private readonly double[] residual;
+    private readonly double[] additive;
+    private readonly double[]?[] censored;
     private readonly int[] index;
     private readonly double[] fraction;
 
-    public BlockTables(ReadingBlock block, double[][] residual, double[][] additive, double[][][] censored)
+    /// <summary>Takes the tables over.</summary>
+    /// <param name="block">The readings.</param>
+    /// <param name="residual">Per reading and entry, observed less modelled on the comparison scale.</param>
+    /// <param name="additive">Per reading and entry, the additive share of the variance.</param>
+    /// <param name="censored">Per reading null, or per entry and level the log likelihood of a bound.</param>
+    public BlockTables(ReadingBlock block, double[] residual, double[] additive, double[]?[] censored)
     {
         this.block = block;
         this.residual = residual;
         this.additive = additive;
         this.censored = censored;
-        var n = residual.Length;
-        filterResidual = new double[n];
-        filterAdditive = new double[n];
-        index = new int[n];
-        fraction = new double[n];
+        index = new int[censored.Length];
+        fraction = new double[censored.Length];
     }
 
     /// <summary>Sets the modelled values of all readings by their logarithms at strength 1.</summary>
@@ -41,98 +48,61 @@ internal sealed class BlockTables
         }
     }
 
-    /// <summary>Log likelihood at one noise level with the shape set before.</summary>
-    /// <param name="shift">Logarithm of the strength in table steps.</param>
-    /// <param name="level">Noise level.</param>
-    public double LogAt(int shift, int level)
-    {
-        Look(shift);
-        return Filter(shift, level);
-    }
-
-    /// <summary>Log likelihoods at all noise levels, each with the log of its prior weight added.</summary>
-    public void LogsAt(int shift, Span<double> logs)
-    {
-        Look(shift);
-        for (var level = 0; level < NoiseLevels.Count; level++) logs[level] = Filter(shift, level) + LogWeight[level];
-    }
-
     /// <summary>Log likelihood summed over noise levels for modelled values, or for no source when null.</summary>
     /// <param name="logModel">Natural logarithm of the ppm a source brings to each reading.</param>
     public double LogLikelihood(double[]? logModel)
     {
         if (logModel is null) Array.Fill(index, -100000);
         else SetShape(logModel);
-        Span<double> logs = stackalloc double[NoiseLevels.Count];
-        LogsAt(0, logs);
-        var sum = double.NegativeInfinity;
-        foreach (var log in logs) sum = NormalLaw.LogAdd(sum, log);
-        return sum;
+        return LogAt(0);
     }
 
-    private static readonly double[] LogWeight = [.. NoiseLevels.Weight.Select(w => Math.Log(w))];
-
-    private void Look(int shift)
+    /// <summary>Log likelihood summed over noise levels with the shape set before.</summary>
+    /// <param name="shift">Logarithm of the strength in table steps.</param>
+    public double LogAt(int shift)
     {
-        for (var i = 0; i < index.Length; i++)
-        {
-            var k = index[i] + shift;
-            if (k < 0)
-            {
-                filterResidual[i] = residual[i][0];
-                filterAdditive[i] = additive[i][0];
-                continue;
-            }
-
-            var t = fraction[i];
-            if (k >= ReadingBlock.Entries - 1) (k, t) = (ReadingBlock.Entries - 2, 1);
-            filterResidual[i] = residual[i][k] + (t * (residual[i][k + 1] - residual[i][k]));
-            filterAdditive[i] = additive[i][k] + (t * (additive[i][k + 1] - additive[i][k]));
-        }
-    }
-
-    private double Filter(int shift, int level)
-    {
-        var turbulence = NoiseLevels.Turbulence[level] * NoiseLevels.Turbulence[level];
-        var patch = NoiseLevels.Patch[level] * NoiseLevels.Patch[level];
-        var (mean, variance, product, sum) = (0.0, patch, 1.0, 0.0);
+        var (mean, variance, product, sum) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.Zero);
+        var half = Vector256.Create(0.5);
         for (var i = 0; i < index.Length; i++)
         {
             var keep = block.Keep[i];
-            mean *= keep;
-            variance = patch + (keep * keep * (variance - patch));
+            mean *= Vector256.Create(keep);
+            variance = Patch + ((variance - Patch) * Vector256.Create(keep * keep));
+            var k = index[i] + shift;
+            var t = fraction[i];
+            if (k < 0) (k, t) = (0, 0);
+            else if (k > E - 2) (k, t) = (E - 2, 1);
             if (censored[i] is { } table)
             {
-                sum += Value(table[level], i, shift);
+                var low = Vector256.Create(table.AsSpan(k * Levels, Levels));
+                var high = Vector256.Create(table.AsSpan((k + 1) * Levels, Levels));
+                sum += low + ((high - low) * Vector256.Create(t));
                 continue;
             }
 
-            var a = filterAdditive[i];
-            var square = (1 - a) / (C * C);
-            var gain = Math.Sqrt(square);
-            var total = a + (square * (turbulence + block.Readings[i].View.LogVariance + variance));
-            var error = filterResidual[i] - (gain * mean);
-            sum -= 0.5 * error * error / total;
+            var at = (i * E) + k;
+            var r = residual[at] + (t * (residual[at + 1] - residual[at]));
+            var a = additive[at] + (t * (additive[at + 1] - additive[at]));
+            var square = Math.Max(0, 1 - a) / (C * C);
+            var gain = Vector256.Create(Math.Sqrt(square));
+            var total = Vector256.Create(a + (square * block.Readings[i].View.LogVariance)) + (Vector256.Create(square) * (Turbulence + variance));
+            var error = Vector256.Create(r) - (gain * mean);
+            var inverse = Vector256<double>.One / total;
+            sum -= half * error * error * inverse;
             product *= total;
-            if (product is > 1e200 or < 1e-200)
+            if ((i & 15) == 15)
             {
-                sum -= 0.5 * Math.Log(product);
-                product = 1;
+                sum -= half * Vector256.Log(product);
+                product = Vector256<double>.One;
             }
 
-            var k = variance * gain / total;
-            mean += k * error;
-            variance -= k * gain * variance;
+            var share = variance * gain * inverse;
+            mean += share * error;
+            variance -= share * gain * variance;
         }
 
-        return sum - (0.5 * Math.Log(product));
-    }
-
-    private double Value(double[] table, int i, int shift)
-    {
-        var k = index[i] + shift;
-        if (k < 0) return table[0];
-        if (k >= ReadingBlock.Entries - 1) return table[ReadingBlock.Entries - 1];
-        return table[k] + (fraction[i] * (table[k + 1] - table[k]));
+        var best = Math.Max(Math.Max(sum[0], sum[1]), Math.Max(sum[2], sum[3]));
+        var likelihood = Weight * Vector256.Exp(sum - Vector256.Create(best)) / Vector256.Sqrt(product);
+        return best + Math.Log(Vector256.Sum(likelihood));
     }
 }

@@ -49,30 +49,45 @@ internal sealed class LineUpStudy
     /// <summary>Log likelihood without a leak here.</summary>
     public double LogNull(double[][]? outside) => Blocks.Select((b, i) => outside is null ? b.NullLog : b.LogLikelihood(outside[i])).Sum();
 
-    /// <summary>One leak here: log of expected leaks times likelihood, summed over cells, kinds, air and strengths.</summary>
-    public OneLeak Fit(double[][]? outside)
+    /// <summary>One leak here by itself: log of expected leaks times likelihood, summed over cells, kinds, air and strengths.</summary>
+    public OneLeak Fit()
     {
-        var stride = Seen ? 4 : 8;
+        var tables = Blocks.Select(b => b.Quiet).ToArray();
+        if (!Seen) return new OneLeak(this, Sum(tables, 0, Axis.Count - 1, 8, FitEffort.Rough, null), []);
+        return FitFine(tables);
+    }
+
+    /// <summary>One leak here with known gas from outside, more roughly: only how much the outside changes is taken from it.</summary>
+    public OneLeak FitRough(double[][]? outside)
+    {
         var tables = Blocks.Select((b, i) => outside is null ? b.Quiet : b.TablesFor(outside[i])).ToArray();
-        var rough = Sum(tables, 0, Axis.Count - 1, stride, null);
-        if (!Seen) return new OneLeak(this, rough, [], tables);
+        return new OneLeak(this, Sum(tables, 0, Axis.Count - 1, 8, FitEffort.Rough, null), []);
+    }
+
+    /// <summary>One leak here with known gas from outside, finely.</summary>
+    public OneLeak FitFine(double[][] outside) => FitFine([.. Blocks.Select((b, i) => b.TablesFor(outside[i]))]);
+
+    private OneLeak FitFine(BlockTables[] tables)
+    {
+        const int stride = 4;
+        var rough = Sum(tables, 0, Axis.Count - 1, stride, FitEffort.Middle, null);
         var best = rough.Log.Max();
         var kept = Fits.Select(_ => Blocks.Select(_ => new List<FitPoint>()).ToArray()).ToArray();
         var (from, to) = (0, Axis.Count - 1);
-        while (from < to && rough.Log[from] < best - 10) from++;
-        while (to > from && rough.Log[to] < best - 10) to--;
+        while (from < to && rough.Log[from] < best - 9) from++;
+        while (to > from && rough.Log[to] < best - 9) to--;
         from = Math.Max(0, from - stride);
         to = Math.Min(Axis.Count - 1, to + stride);
-        var fine = Sum(tables, from, to, to - from > 80 ? 2 : 1, kept);
+        var fine = Sum(tables, from, to, to - from > 60 ? 2 : 1, FitEffort.Fine, kept);
         for (var c = 0; c < Axis.Count; c++)
         {
             if (c < from || c > to) fine.Log[c] = rough.Log[c];
         }
 
-        return new OneLeak(this, fine, kept, tables);
+        return new OneLeak(this, fine, kept);
     }
 
-    private (double[] Log, double[] BaseShare) Sum(BlockTables[] tables, int from, int to, int stride, List<FitPoint>[][]? kept)
+    private (double[] Log, double[] BaseShare) Sum(BlockTables[] tables, int from, int to, int stride, FitEffort effort, List<FitPoint>[][]? kept)
     {
         var log = new double[Axis.Count];
         var share = new double[Axis.Count];
@@ -84,7 +99,7 @@ internal sealed class LineUpStudy
             for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(Expected[c]);
             for (var b = 0; b < tables.Length; b++)
             {
-                var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, kept?[kind][b]);
+                var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, effort, kept?[kind][b]);
                 for (var c = 0; c < sum.Length; c++) sum[c] += one[c];
             }
 

@@ -11,6 +11,11 @@ namespace StoreMap.Zones;
 internal sealed record NeighbourhoodAnswer(
     double[] LeakProbability, OneLeak[] Leaks, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
 
+/// <summary>A leak in a line-up within an explanation.</summary>
+/// <param name="Study">Index of the line-up.</param>
+/// <param name="Outside">Likeliest gas from outside at its readings; null when none matters.</param>
+internal sealed record OwnLeak(int Study, double[][]? Outside);
+
 /// <summary>Compares explanations of the readings of line-ups that share air: own leaks, a stronger neighbour's gas across the aisle,
 /// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
 internal sealed class Neighbourhood
@@ -23,7 +28,8 @@ internal sealed class Neighbourhood
     private double logTotal = double.NegativeInfinity;
     private double logElsewhere = double.NegativeInfinity;
     private readonly double[] logLeak;
-    private readonly OneLeak[] bestLeak;
+    private readonly OwnLeak?[] bestLeak;
+    private readonly double?[] roughAlone;
     private readonly double[] bestLog;
 
     /// <summary>Prepares the comparison.</summary>
@@ -45,7 +51,8 @@ internal sealed class Neighbourhood
         bestLog = new double[studies.Count];
         Array.Fill(logLeak, double.NegativeInfinity);
         Array.Fill(bestLog, double.NegativeInfinity);
-        bestLeak = [.. alone];
+        bestLeak = new OwnLeak?[studies.Count];
+        roughAlone = new double?[studies.Count];
     }
 
     /// <summary>Sums the explanations.</summary>
@@ -54,12 +61,14 @@ internal sealed class Neighbourhood
         Explain(0, [Outside.None(studies, witnesses)], [0.0], 0, [], elsewhere: false);
         var (samples, weights, _, shares) = ElsewhereAlone();
         if (samples.Count > 0) Explain(0, samples, weights, 0, [], elsewhere: true);
+        var leaks = new OneLeak[studies.Count];
+        for (var i = 0; i < leaks.Length; i++) leaks[i] = bestLeak[i]?.Outside is { } ppm && logLeak[i] > logTotal - 4 ? studies[i].FitFine(ppm) : alone[i];
         return new NeighbourhoodAnswer(
-            [.. logLeak.Select(l => Math.Exp(l - logTotal))], bestLeak, Math.Exp(logElsewhere - logTotal), shares, candidates);
+            [.. logLeak.Select(l => Math.Exp(l - logTotal))], leaks, Math.Exp(logElsewhere - logTotal), shares, candidates);
     }
 
     // weights are log weights of the outside samples, normalised; log is the explanation's log weight so far.
-    private void Explain(int index, IReadOnlyList<Outside> outside, double[] weights, double log, (int Study, OneLeak Leak)[] own, bool elsewhere)
+    private void Explain(int index, IReadOnlyList<Outside> outside, double[] weights, double log, OwnLeak[] own, bool elsewhere)
     {
         if (index == studies.Count)
         {
@@ -70,27 +79,26 @@ internal sealed class Neighbourhood
         var study = studies[index];
         var nulls = new double[outside.Count];
         var ones = new double[outside.Count];
-        var leak = alone[index];
-        var bestWeight = double.NegativeInfinity;
+        var best = -1;
         for (var s = 0; s < outside.Count; s++)
         {
             var ppm = outside[s].Matters(index) ? outside[s].Ppm[index] : null;
             nulls[s] = weights[s] + study.LogNull(ppm);
-            var one = ppm is null ? alone[index] : study.Fit(ppm);
-            ones[s] = weights[s] + one.LogTotal;
-            if (ones[s] <= bestWeight) continue;
-            bestWeight = ones[s];
-            leak = one;
+            ones[s] = weights[s] + alone[index].LogTotal + (ppm is null ? 0 : study.FitRough(ppm).LogTotal - RoughAlone(index));
+            if (best < 0 || ones[s] > ones[best]) best = s;
         }
 
         var (logNull, nullWeights) = Normalise(nulls);
         Explain(index + 1, outside, nullWeights, log + logNull, own, elsewhere);
         var (logOne, oneWeights) = Normalise(ones);
-        var spilled = Spill(index, leak, outside, oneWeights, out var spilledWeights);
-        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, (index, leak)], elsewhere);
+        var leak = new OwnLeak(index, outside[best].Matters(index) ? outside[best].Ppm[index] : null);
+        var spilled = Spill(index, outside, oneWeights, out var spilledWeights);
+        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, leak], elsewhere);
     }
 
-    private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, (int Study, OneLeak Leak)[] own, bool elsewhere)
+    private double RoughAlone(int index) => roughAlone[index] ??= studies[index].FitRough(null).LogTotal;
+
+    private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, OwnLeak[] own, bool elsewhere)
     {
         var logs = new double[outside.Count];
         for (var s = 0; s < outside.Count; s++)
@@ -105,19 +113,19 @@ internal sealed class Neighbourhood
         log += Normalise(logs).Log;
         logTotal = NormalLaw.LogAdd(logTotal, log);
         if (elsewhere) logElsewhere = NormalLaw.LogAdd(logElsewhere, log);
-        foreach (var (study, leak) in own)
+        foreach (var leak in own)
         {
-            logLeak[study] = NormalLaw.LogAdd(logLeak[study], log);
-            if (log <= bestLog[study]) continue;
-            bestLog[study] = log;
-            bestLeak[study] = leak;
+            logLeak[leak.Study] = NormalLaw.LogAdd(logLeak[leak.Study], log);
+            if (log <= bestLog[leak.Study]) continue;
+            bestLog[leak.Study] = log;
+            bestLeak[leak.Study] = leak;
         }
     }
 
     // Adds what a leak in a line-up spills to each sample of what is outside: few samples of the leak, each with every aisle share.
-    private List<Outside> Spill(int index, OneLeak leak, IReadOnlyList<Outside> outside, double[] weights, out double[] logWeights)
+    private List<Outside> Spill(int index, IReadOnlyList<Outside> outside, double[] weights, out double[] logWeights)
     {
-        var draws = studies[index].Draw(leak);
+        var draws = studies[index].Draw(alone[index]);
         if (draws.Count == 0)
         {
             logWeights = weights;

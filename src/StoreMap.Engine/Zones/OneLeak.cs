@@ -6,13 +6,12 @@ internal sealed class OneLeak
     private readonly LineUpStudy study;
     private readonly List<FitPoint>[][] kept;
 
-    public OneLeak(LineUpStudy study, (double[] Log, double[] BaseShare) sum, List<FitPoint>[][] kept, BlockTables[] tables)
+    public OneLeak(LineUpStudy study, (double[] Log, double[] BaseShare) sum, List<FitPoint>[][] kept)
     {
         this.study = study;
         this.kept = kept;
         Log = sum.Log;
         BaseShare = sum.BaseShare;
-        Tables = tables;
         var total = double.NegativeInfinity;
         foreach (var log in Log) total = NormalLaw.LogAdd(total, log);
         LogTotal = total;
@@ -30,9 +29,6 @@ internal sealed class OneLeak
 
     /// <summary>Probability per cell given one leak; sums to 1.</summary>
     public double[] Place { get; }
-
-    /// <summary>The tables it was fitted with.</summary>
-    public BlockTables[] Tables { get; }
 
     /// <summary>Points of cell, air and strength evenly through the posterior of one block, deterministic.</summary>
     public IReadOnlyList<FitPoint> Points(int kind, int block, int count)

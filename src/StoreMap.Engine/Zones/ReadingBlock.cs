@@ -60,15 +60,13 @@ internal sealed class ReadingBlock
     public BlockTables TablesFor(double[] outsidePpm)
     {
         var n = Readings.Length;
-        var residual = new double[n][];
-        var additive = new double[n][];
-        var censored = new double[n][][];
+        var residual = new double[n * Entries];
+        var additive = new double[n * Entries];
+        var censored = new double[]?[n];
         for (var i = 0; i < n; i++)
         {
             var r = Readings[i];
-            residual[i] = new double[Entries];
-            additive[i] = new double[Entries];
-            if (r.Bound != ReadingBound.Exact) censored[i] = [.. Enumerable.Range(0, NoiseLevels.Count).Select(_ => new double[Entries])];
+            var bounds = r.Bound == ReadingBound.Exact ? null : censored[i] = new double[Entries * NoiseLevels.Count];
             var observed = Scale(r.Net, r.Deviation);
             for (var k = 0; k < Entries; k++)
             {
@@ -76,14 +74,15 @@ internal sealed class ReadingBlock
                 var f = (k == 0 ? 0 : Math.Exp(FirstLog + (k * StepLog))) + outsidePpm[i];
                 var x = C * f / r.Deviation;
                 var a = 1 / (1 + (x * x));
-                residual[i][k] = observed - Scale(f, r.Deviation);
-                additive[i][k] = a;
-                if (r.Bound == ReadingBound.Exact) continue;
+                var difference = observed - Scale(f, r.Deviation);
+                residual[(i * Entries) + k] = difference;
+                additive[(i * Entries) + k] = a;
+                if (bounds is null) continue;
                 for (var level = 0; level < NoiseLevels.Count; level++)
                 {
                     var variance = a + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
-                    var z = residual[i][k] / Math.Sqrt(variance);
-                    censored[i][level][k] = NormalLaw.LogPhi(r.Bound == ReadingBound.Below ? z : -z);
+                    var z = difference / Math.Sqrt(variance);
+                    bounds[(k * NoiseLevels.Count) + level] = NormalLaw.LogPhi(r.Bound == ReadingBound.Below ? z : -z);
                 }
             }
         }

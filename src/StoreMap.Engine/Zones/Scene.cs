@@ -52,7 +52,7 @@ internal sealed class Scene
             if (blocks.Count == 0) continue;
             var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]));
             scene.studies.Add(study);
-            alone[study] = study.Fit(null);
+            alone[study] = study.Fit();
             progress?.Report(0.7 * (a + 1) / axes.Count);
         }
 

@@ -7,6 +7,19 @@ namespace StoreMap.Zones;
 /// <param name="LogWeight">Log of prior times likelihood, place's prior not included.</param>
 internal readonly record struct FitPoint(int Cell, int Setting, double LogStrength, double LogWeight);
 
+/// <summary>How finely a likelihood is summed over air and strengths.</summary>
+internal enum FitEffort
+{
+    /// <summary>Calm air only, every second strength: for comparing explanations.</summary>
+    Rough,
+
+    /// <summary>All air settings, every second strength: for finding where to look.</summary>
+    Middle,
+
+    /// <summary>Everything.</summary>
+    Fine,
+}
+
 /// <summary>One block of a line-up against every place, air setting and strength of a leak.</summary>
 internal sealed class StateFit
 {
@@ -14,6 +27,7 @@ internal sealed class StateFit
     private const int CoarseStep = 10;
     private readonly float[][] logResponse;
     private readonly double[][] logStrengthPrior;
+    private readonly double[] roughLogWeight;
     private readonly double lowest;
     private readonly int strengths;
     private readonly int step;
@@ -54,6 +68,9 @@ internal sealed class StateFit
             ? (Math.Log(highest) - 1.5, Math.Log(highest) + (overRange ? 5 : 3))
             : (Math.Log(0.1), Math.Log(detection) + 5);
         strengths = 1 + (int)Math.Ceiling((top - lowest) / (step * ReadingBlock.StepLog));
+        // Rough sums take calm air only, in place of every drift, and every second strength.
+        var calm = settings.Where(s => s.Drift == 0).Sum(s => s.Weight);
+        roughLogWeight = [.. settings.Select(s => s.Drift == 0 ? Math.Log(2 / calm) : double.NegativeInfinity)];
         logStrengthPrior = new double[settings.Length][];
         for (var t = 0; t < settings.Length; t++)
         {
@@ -77,15 +94,16 @@ internal sealed class StateFit
     /// <param name="from">First cell.</param>
     /// <param name="to">Last cell, included.</param>
     /// <param name="stride">Cells between evaluated ones; those between are interpolated.</param>
-    /// <param name="kept">Receives the terms of the sums within 1e-6 of the largest; may be null.</param>
-    public double[] OneLeak(BlockTables tables, int from, int to, int stride, List<FitPoint>? kept)
+    /// <param name="effort">How fine the sums are.</param>
+    /// <param name="kept">Receives the terms of the sums within 1e-6 of the largest of their cell; may be null.</param>
+    public double[] OneLeak(BlockTables tables, int from, int to, int stride, FitEffort effort, List<FitPoint>? kept)
     {
         var log = new double[Axis.Count];
         Array.Fill(log, double.NegativeInfinity);
         var last = -1;
         for (var c = from; c <= to; c = c == to ? to + 1 : Math.Min(c + stride, to))
         {
-            log[c] = AtCell(tables, c, kept);
+            log[c] = AtCell(tables, c, effort, kept);
             for (var between = last + 1; last >= from && between < c; between++)
             {
                 log[between] = log[last] + ((log[c] - log[last]) * (between - last) / (c - last));
@@ -98,25 +116,25 @@ internal sealed class StateFit
     }
 
     /// <summary>Log marginal likelihood of one leak in one cell.</summary>
-    public double AtCell(BlockTables tables, int cell, List<FitPoint>? kept)
+    public double AtCell(BlockTables tables, int cell, FitEffort effort, List<FitPoint>? kept)
     {
         var n = Block.Readings.Length;
-        Span<double> logs = stackalloc double[NoiseLevels.Count];
         Span<double> shape = n <= 256 ? stackalloc double[n] : new double[n];
-        var terms = kept is null ? null : new List<FitPoint>();
+        var first = kept?.Count ?? 0;
         var best = double.NegativeInfinity;
         var sum = 0.0;
+        var every = effort == FitEffort.Fine ? 1 : 2;
+        var doubled = effort == FitEffort.Fine ? 0 : Math.Log(2);
         for (var t = 0; t < Settings.Length; t++)
         {
+            var weight = effort == FitEffort.Rough ? roughLogWeight[t] : doubled;
+            if (double.IsNegativeInfinity(weight)) continue;
             var table = logResponse[t].AsSpan(cell * n, n);
             for (var i = 0; i < n; i++) shape[i] = table[i] + lowest;
             tables.SetShape(shape);
-            for (var g = 0; g < strengths; g++)
+            for (var g = 0; g < strengths; g += every)
             {
-                tables.LogsAt(g * step, logs);
-                var term = double.NegativeInfinity;
-                foreach (var log in logs) term = NormalLaw.LogAdd(term, log);
-                term += logStrengthPrior[t][g];
+                var term = tables.LogAt(g * step) + logStrengthPrior[t][g] + weight;
                 if (term > best)
                 {
                     sum = (sum * Math.Exp(best - term)) + 1;
@@ -127,11 +145,21 @@ internal sealed class StateFit
                     sum += Math.Exp(term - best);
                 }
 
-                terms?.Add(new FitPoint(cell, t, LogStrength(g), term));
+                if (kept is not null && term > best - 12) kept.Add(new FitPoint(cell, t, LogStrength(g), term));
             }
         }
 
-        if (terms is not null) kept!.AddRange(terms.Where(p => p.LogWeight > best - 14));
+        if (kept is not null)
+        {
+            var write = first;
+            for (var i = first; i < kept.Count; i++)
+            {
+                if (kept[i].LogWeight > best - 12) kept[write++] = kept[i];
+            }
+
+            kept.RemoveRange(write, kept.Count - write);
+        }
+
         return best + Math.Log(sum);
     }
 
