@@ -1,0 +1,73 @@
+namespace StoreMap.Sheets;
+
+/// <summary>Sets items into columns, one after the other.</summary>
+internal static class FlowColumns
+{
+    /// <summary>Fills columns in order.</summary>
+    /// <param name="svg">Where to draw.</param>
+    /// <param name="items">What to set.</param>
+    /// <param name="columns">The columns.</param>
+    /// <returns>What found no room, to be set on the next page; empty when all is set.</returns>
+    public static IReadOnlyList<FlowItem> Fill(SvgWriter svg, IReadOnlyList<FlowItem> items, IReadOnlyList<SheetBox> columns)
+    {
+        var rest = new LinkedList<FlowItem>(items);
+        foreach (var column in columns)
+        {
+            if (rest.Count == 0) break;
+            FillOne(svg, rest, column);
+        }
+
+        return [.. rest];
+    }
+
+    /// <summary>Height that items take in one column.</summary>
+    public static double Height(IReadOnlyList<FlowItem> items, double width) =>
+        items.Sum(i => i.Height(width) + i.After) - (items.Count > 0 ? items[^1].After : 0);
+
+    private static void FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column)
+    {
+        var y = column.Y;
+        if (rest.First!.Value.RepeatAtHead is { } head && head != rest.First.Value)
+        {
+            head.Draw(svg, new(column.X, y), column.Width);
+            y += head.Height(column.Width) + head.After;
+        }
+
+        var empty = true;
+        while (rest.First is { } node)
+        {
+            var item = node.Value;
+            var height = item.Height(column.Width);
+            var room = column.Bottom - y;
+            if (height <= room + 1e-9 && FitsWithNext(node, column.Width, room - height - item.After, empty))
+            {
+                item.Draw(svg, new(column.X, y), column.Width);
+                y += height + item.After;
+                rest.RemoveFirst();
+                empty = false;
+                continue;
+            }
+
+            if (item.Split(column.Width, room) is { } parts)
+            {
+                parts.Head.Draw(svg, new(column.X, y), column.Width);
+                node.Value = parts.Tail;
+            }
+            else if (empty)
+            {
+                // Nothing in this column is high enough: draw it all the same rather than turn pages for ever.
+                item.Draw(svg, new(column.X, y), column.Width);
+                rest.RemoveFirst();
+            }
+
+            return;
+        }
+    }
+
+    private static bool FitsWithNext(LinkedListNode<FlowItem> node, double width, double room, bool empty)
+    {
+        if (!node.Value.KeepWithNext || node.Next is not { } next || empty) return true;
+        var need = next.Value.Height(width);
+        return need <= room || next.Value.Split(width, room) is not null;
+    }
+}

@@ -1,0 +1,92 @@
+namespace StoreMap.Sheets;
+
+/// <summary>A column of a table.</summary>
+/// <param name="Head">Its heading.</param>
+/// <param name="Share">Its part of the width; parts need not add up to 1.</param>
+/// <param name="Anchor">How its cells stand.</param>
+/// <param name="Bold">True for cells in semi-bold.</param>
+internal sealed record TableColumn(string Head, double Share, TextAnchor Anchor = TextAnchor.Start, bool Bold = false);
+
+/// <summary>A table as a list of rows; its head is repeated in each column or page it runs on to.</summary>
+internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight = 5.2)
+{
+    private const double CellPad = 0.9;
+    private static readonly string Band = SheetStyle.Probed;
+
+    /// <summary>The rows, the head before them.</summary>
+    /// <param name="rows">Cells of each row; a row with one cell only runs across the table as a sub-heading.</param>
+    public IEnumerable<FlowItem> Items(IEnumerable<IReadOnlyList<string>> rows)
+    {
+        var head = new Row(this, [.. columns.Select(c => c.Head)], RowKind.Head) { KeepWithNext = true };
+        yield return head;
+        foreach (var row in rows)
+        {
+            var group = row.Count == 1 && columns.Count > 1;
+            yield return new Row(this, row, group ? RowKind.Group : RowKind.Body) { RepeatAtHead = head, KeepWithNext = group };
+        }
+    }
+
+    private enum RowKind
+    {
+        Head,
+        Group,
+        Body,
+    }
+
+    private sealed class Row(Table table, IReadOnlyList<string> cells, RowKind kind) : FlowItem
+    {
+        private static readonly TextStyle HeadStyle = SheetStyle.SmallBold;
+
+        public override double Height(double width)
+        {
+            var lines = CellLines(width).Max(c => c.Count);
+            var least = kind == RowKind.Body ? table.RowHeightOf : 5.2;
+            return Math.Max(least, (lines * SheetStyle.Small.LineHeight) + 0.9);
+        }
+
+        public override void Draw(SvgWriter svg, SheetPoint at, double width)
+        {
+            var height = Height(width);
+            if (kind == RowKind.Group) svg.Rectangle(new SheetBox(at.X, at.Y, width, height), Paint.Solid(Band));
+            var lines = CellLines(width);
+            var x = at.X;
+            for (var i = 0; i < lines.Count; i++)
+            {
+                var cellWidth = kind == RowKind.Group ? width : table.WidthOf(i, width);
+                var anchor = kind == RowKind.Group ? TextAnchor.Start : table.ColumnsOf[i].Anchor;
+                var left = anchor switch
+                {
+                    TextAnchor.Start => x + CellPad,
+                    TextAnchor.End => x + cellWidth - CellPad,
+                    _ => x + (cellWidth / 2),
+                };
+                var style = StyleOf(i);
+                var block = (lines[i].Count * style.LineHeight) - (style.LineHeight - style.HeightMillimetres);
+                var y = at.Y + ((height - block) / 2) + style.HeightMillimetres;
+                foreach (var line in lines[i])
+                {
+                    svg.Text(new(left, y), line, style, anchor);
+                    y += style.LineHeight;
+                }
+
+                if (kind == RowKind.Body && i > 0) svg.Line(new(x, at.Y), new(x, at.Y + height), Paint.Line(SheetStyle.Hair, SheetStyle.Faint));
+                x += cellWidth;
+            }
+
+            var rule = kind == RowKind.Head ? Paint.Line(SheetStyle.Medium) : Paint.Line(SheetStyle.Hair, SheetStyle.Rule);
+            svg.Line(new(at.X, at.Y + height), new(at.X + width, at.Y + height), rule);
+        }
+
+        private TextStyle StyleOf(int column) =>
+            kind != RowKind.Body ? HeadStyle : table.ColumnsOf[column].Bold ? SheetStyle.SmallBold : SheetStyle.Small;
+
+        private List<IReadOnlyList<string>> CellLines(double width) =>
+            [.. cells.Select((c, i) => StyleOf(i).Wrap(c, (kind == RowKind.Group ? width : table.WidthOf(i, width)) - (2 * CellPad)))];
+    }
+
+    private IReadOnlyList<TableColumn> ColumnsOf => columns;
+
+    private double RowHeightOf => rowHeight;
+
+    private double WidthOf(int column, double width) => columns[column].Share / columns.Sum(c => c.Share) * width;
+}

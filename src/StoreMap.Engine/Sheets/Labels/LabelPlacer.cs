@@ -1,0 +1,75 @@
+namespace StoreMap.Sheets;
+
+/// <summary>Gives each label the first of its places that meets no other label, mark or leader; the most important label first.
+/// What finds no place is handed back for the keyed table: nothing is dropped in silence.</summary>
+internal sealed class LabelPlacer
+{
+    private readonly LabelSpace space;
+    private readonly List<PlanLabel> waiting = [];
+    private readonly List<(PlanLabel Label, LabelSpot Spot)> placed = [];
+
+    /// <summary>A placer for one drawing.</summary>
+    public LabelPlacer(SheetBox bounds) => space = new LabelSpace(bounds);
+
+    /// <summary>What is taken.</summary>
+    public LabelSpace Space => space;
+
+    /// <summary>Asks for a place.</summary>
+    public void Add(PlanLabel label) => waiting.Add(label);
+
+    /// <summary>Places all waiting labels.</summary>
+    /// <returns>Those without a place, in the order they were added.</returns>
+    public IReadOnlyList<PlanLabel> Place()
+    {
+        var left = new List<(int Order, PlanLabel Label)>();
+        foreach (var (order, label) in waiting.Index().OrderByDescending(w => w.Item.Priority).ThenBy(w => w.Index))
+        {
+            if (!TryPlace(label)) left.Add((order, label));
+        }
+
+        waiting.Clear();
+        return [.. left.OrderBy(l => l.Order).Select(l => l.Label)];
+    }
+
+    /// <summary>Draws what was placed, layer by layer; leaders under all labels.</summary>
+    public void Draw(SvgWriter svg)
+    {
+        if (placed.Any(p => p.Spot.Leader))
+        {
+            svg.Begin("leaders", "leaders");
+            foreach (var (label, spot) in placed.Where(p => p.Spot.Leader))
+            {
+                svg.Line(LeaderStart(label.BoxAt(spot), label.Anchor), label.Anchor, Paint.Line(SheetStyle.Hair));
+            }
+
+            svg.End();
+        }
+
+        foreach (var layer in placed.GroupBy(p => p.Label.Layer))
+        {
+            svg.Begin(layer.Key, "labels");
+            foreach (var (label, spot) in layer) label.Draw(svg, spot);
+            svg.End();
+        }
+    }
+
+    private bool TryPlace(PlanLabel label)
+    {
+        foreach (var spot in label.Spots)
+        {
+            var box = label.BoxAt(spot);
+            if (!space.IsFree(box)) continue;
+            var start = LeaderStart(box, label.Anchor);
+            if (spot.Leader && !space.LeaderIsFree(start, label.Anchor)) continue;
+            space.Block(box);
+            if (spot.Leader) space.BlockLeader(start, label.Anchor);
+            placed.Add((label, spot));
+            return true;
+        }
+
+        return false;
+    }
+
+    private static SheetPoint LeaderStart(SheetBox box, SheetPoint anchor) =>
+        new(Math.Clamp(anchor.X, box.X, box.Right), Math.Clamp(anchor.Y, box.Y, box.Bottom));
+}
