@@ -24,9 +24,9 @@ public class PageTests
         Assert.All(PaperSize.All, paper =>
         {
             var frame = new PageFrame(paper, paper != PaperSize.A4);
-            Assert.True(frame.TitleBlock.Width <= 180);
-            Assert.Equal(frame.Drawing.Right, frame.TitleBlock.Right, 1e-9);
-            Assert.Equal(frame.Drawing.Bottom, frame.TitleBlock.Bottom, 1e-9);
+            Assert.True(frame.TitleBlockBox().Width <= 180);
+            Assert.Equal(frame.Drawing.Right, frame.TitleBlockBox().Right, 1e-9);
+            Assert.Equal(frame.Drawing.Bottom, frame.TitleBlockBox().Bottom, 1e-9);
         });
 
     [Fact]

@@ -27,6 +27,8 @@ internal static class FlowColumns
     private static void FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column)
     {
         var y = column.Y;
+        while (rest.First is { Value.Parts: true }) rest.RemoveFirst();
+        if (rest.Count == 0) return;
         if (rest.First!.Value.RepeatAtHead is { } head && head != rest.First.Value)
         {
             head.Draw(svg, new(column.X, y), column.Width);

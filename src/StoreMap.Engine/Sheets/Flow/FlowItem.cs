@@ -12,6 +12,9 @@ internal abstract class FlowItem
     /// <summary>What is set again at the head of the next column when the item falls there, as a table's head; null for nothing.</summary>
     public FlowItem? RepeatAtHead { get; init; }
 
+    /// <summary>True for what only parts two items, as a rule: left out at the head of a column.</summary>
+    public bool Parts { get; init; }
+
     /// <summary>Height at a width.</summary>
     public abstract double Height(double width);
 
@@ -28,6 +31,9 @@ internal sealed class TextItem : FlowItem
     private readonly string text;
     private readonly TextStyle style;
     private readonly string? bullet;
+
+    /// <summary>Fewer lines of a paragraph don't stand alone at the foot or head of a column.</summary>
+    private const int LeastPart = 2;
 
     /// <summary>A text.</summary>
     /// <param name="text">The text.</param>
@@ -59,7 +65,8 @@ internal sealed class TextItem : FlowItem
     {
         var lines = Lines(width);
         var fit = (int)Math.Floor(height / style.LineHeight);
-        if (fit < 1 || fit >= lines.Count) return null;
+        fit = Math.Min(fit, lines.Count - LeastPart);
+        if (fit < LeastPart) return null;
         return (new TextItem(string.Join(' ', lines.Take(fit)), style, bullet),
             new TextItem(string.Join(' ', lines.Skip(fit)), style, bullet is null ? null : "") { After = After });
     }

@@ -5,7 +5,8 @@ namespace StoreMap.Sheets;
 /// <param name="Share">Its part of the width; parts need not add up to 1.</param>
 /// <param name="Anchor">How its cells stand.</param>
 /// <param name="Bold">True for cells in semi-bold.</param>
-internal sealed record TableColumn(string Head, double Share, TextAnchor Anchor = TextAnchor.Start, bool Bold = false);
+/// <param name="TickBox">True for cells with an empty box to tick instead of text.</param>
+internal sealed record TableColumn(string Head, double Share, TextAnchor Anchor = TextAnchor.Start, bool Bold = false, bool TickBox = false);
 
 /// <summary>A table as a list of rows; its head is repeated in each column or page it runs on to.</summary>
 internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight = 5.2)
@@ -67,6 +68,11 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
                 {
                     svg.Text(new(left, y), line, style, anchor);
                     y += style.LineHeight;
+                }
+
+                if (kind == RowKind.Body && table.ColumnsOf[i].TickBox)
+                {
+                    svg.Rectangle(new SheetBox(x + (cellWidth / 2) - 1.6, at.Y + (height / 2) - 1.6, 3.2, 3.2), Paint.Line(SheetStyle.Narrow));
                 }
 
                 if (kind == RowKind.Body && i > 0) svg.Line(new(x, at.Y), new(x, at.Y + height), Paint.Line(SheetStyle.Hair, SheetStyle.Faint));

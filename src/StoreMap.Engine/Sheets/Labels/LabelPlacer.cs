@@ -55,19 +55,30 @@ internal sealed class LabelPlacer
 
     private bool TryPlace(PlanLabel label)
     {
+        // A place that spares walls and walk is better than an earlier one that covers them.
+        LabelSpot? second = null;
         foreach (var spot in label.Spots)
         {
             var box = label.BoxAt(spot);
-            if (!space.IsFree(box)) continue;
-            var start = LeaderStart(box, label.Anchor);
-            if (spot.Leader && !space.LeaderIsFree(start, label.Anchor)) continue;
-            space.Block(box);
-            if (spot.Leader) space.BlockLeader(start, label.Anchor);
-            placed.Add((label, spot));
-            return true;
+            if (!space.IsFree(box) || (spot.Leader && !space.LeaderIsFree(LeaderStart(box, label.Anchor), label.Anchor))) continue;
+            if (space.Spares(box))
+            {
+                Take(label, spot, box);
+                return true;
+            }
+
+            second ??= spot;
         }
 
-        return false;
+        if (second is { } taken) Take(label, taken, label.BoxAt(taken));
+        return second is not null;
+    }
+
+    private void Take(PlanLabel label, LabelSpot spot, SheetBox box)
+    {
+        space.Block(box);
+        if (spot.Leader) space.BlockLeader(LeaderStart(box, label.Anchor), label.Anchor);
+        placed.Add((label, spot));
     }
 
     private static SheetPoint LeaderStart(SheetBox box, SheetPoint anchor) =>

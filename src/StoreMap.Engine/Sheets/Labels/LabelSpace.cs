@@ -9,6 +9,7 @@ internal sealed class LabelSpace
     private readonly int columns;
     private readonly int rows;
     private readonly List<SheetBox>[] squares;
+    private readonly List<(SheetPoint A, SheetPoint B)>[] lines;
     private readonly List<(SheetPoint A, SheetPoint B)> leaders = [];
 
     /// <summary>An empty space.</summary>
@@ -19,7 +20,21 @@ internal sealed class LabelSpace
         columns = Math.Max(1, (int)Math.Ceiling(bounds.Width / Square));
         rows = Math.Max(1, (int)Math.Ceiling(bounds.Height / Square));
         squares = new List<SheetBox>[columns * rows];
+        lines = new List<(SheetPoint A, SheetPoint B)>[columns * rows];
     }
+
+    /// <summary>Notes a line that labels should rather not cover: a wall, the walk.</summary>
+    public void Spare(SheetPoint a, SheetPoint b)
+    {
+        foreach (var square in SquaresOf(SheetBox.Around([a, b])))
+        {
+            if (Meets(SquareBox(square), a, b)) (lines[square] ??= []).Add((a, b));
+        }
+    }
+
+    /// <summary>True when the box covers none of the lines to be spared.</summary>
+    public bool Spares(SheetBox box) =>
+        !SquaresOf(box).Any(square => lines[square] is { } near && near.Any(l => Meets(box, l.A, l.B)));
 
     /// <summary>True when the box lies inside the space and meets nothing taken.</summary>
     public bool IsFree(SheetBox box)
@@ -79,6 +94,9 @@ internal sealed class LabelSpace
         else leave = Math.Min(leave, t);
         return enter <= leave;
     }
+
+    private SheetBox SquareBox(int square) =>
+        new(bounds.X + (square % columns * Square), bounds.Y + (square / columns * Square), Square, Square);
 
     private IEnumerable<int> SquaresOf(SheetBox box)
     {

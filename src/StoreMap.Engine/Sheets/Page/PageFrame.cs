@@ -34,14 +34,13 @@ internal sealed record PageFrame
     /// <summary>The drawing space inside the frame.</summary>
     public SheetBox Drawing { get; }
 
-    /// <summary>The title block, at most 180 mm wide.</summary>
-    public SheetBox TitleBlock
+    /// <summary>The title block in the lower right corner, at most 180 mm wide.</summary>
+    /// <param name="width">Wanted width, millimetres.</param>
+    public SheetBox TitleBlockBox(double width = TitleBlock.Width)
     {
-        get
-        {
-            var width = Math.Min(Sheets.TitleBlock.Width, Drawing.Width);
-            return new SheetBox(Drawing.Right - width, Drawing.Bottom - Sheets.TitleBlock.Height, width, Sheets.TitleBlock.Height);
-        }
+        width = Math.Min(Math.Min(width, TitleBlock.Width), Drawing.Width);
+        var height = TitleBlock.HeightAt(width);
+        return new SheetBox(Drawing.Right - width, Drawing.Bottom - height, width, height);
     }
 
     /// <summary>Number of grid fields across and down: fields of 50 mm counted from the centring marks, the end fields take the rest.</summary>

@@ -48,6 +48,8 @@ internal sealed class PlanDrawing
 /// <summary>What a legend can explain, in the order in which it does.</summary>
 internal enum LegendSymbol
 {
+    Unsurveyed,
+    Uncertain,
     ReadingHit,
     ReadingQuiet,
     ReadingOver,
@@ -65,6 +67,4 @@ internal enum LegendSymbol
     Equipment,
     Entrance,
     Obstacle,
-    Unsurveyed,
-    Uncertain,
 }

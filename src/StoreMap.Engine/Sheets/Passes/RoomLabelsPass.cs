@@ -5,6 +5,7 @@ internal static class RoomLabelsPass
 {
     public static void AddLabels(PlanDrawing d)
     {
+        var drawn = d.Plan.Fixtures.Select(f => f.Outline).Concat(d.Plan.Obstacles.Select(o => o.Outline)).Select(o => SheetBox.Around(d.Points(o))).ToList();
         foreach (var room in d.Plan.Rooms)
         {
             var box = SheetBox.Around(d.Points(room.Outline));
@@ -22,7 +23,7 @@ internal static class RoomLabelsPass
                 if (box.Contains(new SheetPoint(x, y)) && FixtureShape.Contains(room.Outline, d.To.Plan(new SheetPoint(x, y)))) spots.Add(new(new(x, y)));
             }
 
-            var ordered = spots.OrderBy(s => s.Middle.DistanceTo(middle)).Where(s => label.BoxAt(s).Width <= box.Width).ToList();
+            var ordered = spots.OrderBy(s => drawn.Count(b => b.Overlaps(label.BoxAt(s)))).ThenBy(s => s.Middle.DistanceTo(middle)).ToList();
             d.Labels.Add(label with { Spots = [.. ordered, .. LabelSpots.Rings(label, 6, 12, 20)] });
         }
     }

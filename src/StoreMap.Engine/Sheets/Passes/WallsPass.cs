@@ -14,12 +14,15 @@ internal static class WallsPass
             foreach (var (a, b) in WithoutOpenings(room.Outline, room.Openings))
             {
                 d.Svg.Line(d.To.Point(a), d.To.Point(b), Paint.Line(SheetStyle.Wide));
+                d.Labels.Space.Spare(d.To.Point(a), d.To.Point(b));
             }
 
             d.Svg.End();
         }
 
-        d.Svg.Polygon(d.Points(d.Plan.Outline), Paint.Line(SheetStyle.Heavy));
+        var outline = d.Points(d.Plan.Outline);
+        d.Svg.Polygon(outline, Paint.Line(SheetStyle.Heavy));
+        for (var i = 0; i < outline.Count; i++) d.Labels.Space.Spare(outline[i], outline[(i + 1) % outline.Count]);
         d.Svg.End();
     }
 

@@ -1,0 +1,40 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Sheets;
+
+/// <summary>Places on fixtures as people find them: section, panel, and tape distance from the left end facing the case.</summary>
+internal static class PlaceWords
+{
+    /// <summary>The tag, with the name when there is one.</summary>
+    public static string Case(Fixture fixture) => fixture.Name is null ? fixture.Tag : $"{fixture.Tag} {fixture.Name}";
+
+    /// <summary>Number of the section at a place; null without sections.</summary>
+    public static int? Section(Fixture fixture, double along) =>
+        fixture.Sections.LastOrDefault(s => s.From <= along + 1e-9)?.Number ?? fixture.Sections.FirstOrDefault()?.Number;
+
+    /// <summary>The panel at a place; null without panels.</summary>
+    public static Panel? PanelAt(Fixture fixture, double along) =>
+        fixture.Panels.LastOrDefault(p => p.From <= along + 1e-9) ?? fixture.Panels.FirstOrDefault();
+
+    /// <summary>A panel's number, as its id ends.</summary>
+    public static string PanelNumber(string panelId) => panelId[(panelId.LastIndexOf('/') + 1)..];
+
+    /// <summary>A panel by the store's tag: "27A panel 3".</summary>
+    public static string Panel(Plan plan, Words words, string panelId)
+    {
+        var slash = panelId.LastIndexOf('/');
+        var fixture = plan.FindFixture(slash > 0 ? panelId[..slash] : panelId);
+        return words.Say("place.panel-of", fixture?.Tag ?? panelId, PanelNumber(panelId));
+    }
+
+    /// <summary>An interval along a front: section and distance from the left, no finer than the interval.</summary>
+    public static string Interval(Plan plan, Words words, Fixture fixture, double from, double to, double center)
+    {
+        var half = (to - from) / 2;
+        double a = fixture.FromLeft(from), b = fixture.FromLeft(to);
+        var section = Section(fixture, center) is { } number && fixture.Sections.Count > 1 ? words.Say("place.section", number) + ", " : "";
+        return section + words.Say(
+            "place.from-left", Lengths.Tape(plan.Units, fixture.FromLeft(center), half), Lengths.Tape(plan.Units, Math.Min(a, b), half),
+            Lengths.Tape(plan.Units, Math.Max(a, b), half));
+    }
+}

@@ -1,0 +1,123 @@
+using StoreMap.Fields;
+using StoreMap.Plans;
+
+namespace StoreMap.Sheets;
+
+/// <summary>The gas field: probed floor in a faint tint, isobands over it, hatched away where it is uncertain, contour lines with values.
+/// Floor that the readings say nothing about stays plain.</summary>
+internal static class FieldPass
+{
+    /// <summary>Largest distance that thinning moves a border, sheet millimetres.</summary>
+    private const double Thinning = 0.04;
+
+    /// <summary>Deviation over level at which the colour begins to fade, and at which it fades more.</summary>
+    private static readonly (double From, string Id, double Pitch, double Width)[] Fading =
+        [(0.6, "hatch-fair", 1.5, 0.35), (1.2, "hatch-weak", 1.1, 0.5)];
+
+    /// <summary>Where along a contour line its value may stand, in parts of its length.</summary>
+    private static readonly double[] LabelPlaces = [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95];
+
+    public static void Draw(PlanDrawing d, GasField field, ConcentrationScale scale)
+    {
+        d.Svg.Begin("field", "field", d.Words["plan.field"], d.Words["plan.field-description"]);
+        DrawProbed(d, field);
+        DrawBands(d, field, scale);
+        DrawFading(d, field, scale);
+        DrawLines(d, field, scale);
+        d.Svg.End();
+        d.Uses(LegendSymbol.Unsurveyed);
+    }
+
+    private static void DrawProbed(PlanDrawing d, GasField field)
+    {
+        var probed = Isobands.Trace(field, [double.NegativeInfinity])[0];
+        d.Svg.Begin("field-probed", "probed", d.Words["legend.probed"]);
+        d.Svg.Rings(Rings(d, probed), Paint.Solid(SheetStyle.Probed));
+        d.Svg.End();
+    }
+
+    /// <summary>Each level's whole area is painted over the one below, so thinned borders leave no slits.</summary>
+    private static void DrawBands(PlanDrawing d, GasField field, ConcentrationScale scale)
+    {
+        d.Svg.Begin("field-bands", "bands");
+        for (var i = 0; i < scale.Levels.Count; i++)
+        {
+            var area = Isobands.Trace(field, [scale.Levels[i]])[0];
+            if (area.Rings.Count == 0) continue;
+            d.Svg.Begin($"band-{i + 1}", "band", d.Words.Say("plan.band", Numbers.Ppm(scale.Levels[i])));
+            d.Svg.Rings(Rings(d, area), Paint.Solid(scale.ColourOf(i).Hex));
+            d.Svg.End();
+        }
+
+        d.Svg.End();
+    }
+
+    private static void DrawFading(PlanDrawing d, GasField field, ConcentrationScale scale)
+    {
+        var ratio = new double[field.Grid.Count];
+        var counts = new bool[field.Grid.Count];
+        for (var i = 0; i < ratio.Length; i++)
+        {
+            ratio[i] = field.DeviationPpm[i] / Math.Max(field.MeanPpm[i], scale.Levels[0]);
+            counts[i] = field.Evidence[i] && field.MeanPpm[i] >= scale.Levels[0];
+        }
+
+        d.Svg.Begin("field-uncertain", "uncertain", d.Words["legend.uncertain"]);
+        foreach (var (from, id, pitch, width) in Fading)
+        {
+            var area = Isobands.TraceCells(field.Grid, ratio, counts, [from])[0];
+            if (area.Rings.Count == 0) continue;
+            d.Svg.Rings(Rings(d, area), new Paint(d.Svg.Hatch(id, pitch, width, SheetStyle.Paper, 45)));
+            d.Uses(LegendSymbol.Uncertain);
+        }
+
+        d.Svg.End();
+    }
+
+    private static void DrawLines(PlanDrawing d, GasField field, ConcentrationScale scale)
+    {
+        d.Svg.Begin("contours", "contours", d.Words["plan.contours"]);
+        foreach (var level in Isolines.Trace(field, scale.Levels).GroupBy(l => l.Level).OrderBy(g => g.Key))
+        {
+            var action = level.Key == scale.ActionPpm;
+            var paint = Paint.Line(action ? SheetStyle.Medium : SheetStyle.Hair, SheetStyle.Ink);
+            foreach (var line in level)
+            {
+                var points = Thin.Line(d.Points(line.Points), Thinning);
+                d.Svg.Polyline(points, paint);
+                AddLabel(d, points, level.Key);
+            }
+        }
+
+        d.Svg.End();
+    }
+
+    /// <summary>A value on its line, at the middle of the line first; short lines stay without.</summary>
+    private static void AddLabel(PlanDrawing d, IReadOnlyList<SheetPoint> points, double level)
+    {
+        const double Shortest = 14;
+        var length = points.Zip(points.Skip(1), (a, b) => a.DistanceTo(b)).Sum();
+        if (length < Shortest) return;
+        var label = new PlanLabel
+        {
+            Lines = [Numbers.Ppm(level)], Style = SheetStyle.Small, Anchor = points[0], Priority = LabelPriority.Contour + (level / 1e6),
+            Layer = "labels-contours",
+        };
+        d.Labels.Add(label with { Spots = [.. LabelPlaces.Select(t => new LabelSpot(At(points, t * length)))] });
+    }
+
+    private static SheetPoint At(IReadOnlyList<SheetPoint> points, double along)
+    {
+        for (var i = 0; i + 1 < points.Count; i++)
+        {
+            var step = points[i].DistanceTo(points[i + 1]);
+            if (along <= step) return points[i] + ((points[i + 1] - points[i]) * (step == 0 ? 0 : along / step));
+            along -= step;
+        }
+
+        return points[^1];
+    }
+
+    private static IEnumerable<IReadOnlyList<SheetPoint>> Rings(PlanDrawing d, Isoband band) =>
+        band.Rings.Select(ring => Thin.Ring(d.Points(ring), Thinning)).Where(ring => ring.Count >= 3);
+}

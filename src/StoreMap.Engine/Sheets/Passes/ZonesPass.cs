@@ -1,0 +1,93 @@
+using StoreMap.Plans;
+using StoreMap.Zones;
+
+namespace StoreMap.Sheets;
+
+/// <summary>Leak zones on the plan: a bar along the stretch of front, or a ring in a walk-in, and a letter that the call-out repeats.
+/// Gas whose source is elsewhere gets a dashed ring.</summary>
+internal static class ZonesPass
+{
+    private static readonly TextStyle BadgeStyle = new(SheetStyle.TextMedium, true, SheetStyle.Paper);
+
+    public static void Draw(PlanDrawing d, LocateResult located)
+    {
+        d.Svg.Begin("zones", "zones", d.Words["plan.zones"]);
+        for (var i = 0; i < located.Zones.Count; i++)
+        {
+            var zone = located.Zones[i];
+            if (d.Plan.FindFixture(zone.Fixture) is not { } fixture) continue;
+            d.Svg.Begin($"zone-{Letter(i)}", "zone", d.Words.Say("plan.zone", Letter(i), fixture.Tag));
+            var anchor = fixture.Front is { } front && zone.From is { } from && zone.To is { } to
+                ? Bar(d, fixture, front, from, to)
+                : Ring(d, zone.At, zone.Radius ?? 0.5, null);
+            d.Svg.End();
+            var outward = fixture.Front is not null && zone.Center is { } center ? d.To.Direction(fixture.OutwardAt(center)) : (SheetPoint?)null;
+            Badge(d, Letter(i), anchor, outward);
+            d.Uses(LegendSymbol.Zone);
+        }
+
+        for (var i = 0; i < located.Elsewhere.Count; i++)
+        {
+            if (located.Elsewhere[i].At is not { } at) continue;
+            var letter = Letter(located.Zones.Count + i);
+            d.Svg.Begin($"elsewhere-{letter}", "elsewhere", located.Elsewhere[i].Look);
+            var anchor = Ring(d, at, 0.5, "1 0.7");
+            d.Svg.End();
+            Badge(d, letter, anchor, null);
+            d.Uses(LegendSymbol.ElsewhereMark);
+        }
+
+        d.Svg.End();
+    }
+
+    /// <summary>A, B, …, Z, AA, AB, ….</summary>
+    public static string Letter(int index) =>
+        (index >= 26 ? ((char)('A' + (index / 26) - 1)).ToString() : "") + (char)('A' + (index % 26));
+
+    /// <summary>The badge as a legend or a call-out shows it.</summary>
+    public static void BadgeSymbol(SvgWriter svg, SheetPoint middle, string letter)
+    {
+        var label = BadgeLabel(letter, middle);
+        label.Draw(svg, new LabelSpot(middle));
+    }
+
+    private static PlanLabel BadgeLabel(string letter, SheetPoint anchor) => new()
+    {
+        Lines = [letter], Style = BadgeStyle, Anchor = anchor, Priority = LabelPriority.Zone, Layer = "labels-zones",
+        Ground = SheetStyle.Ink, Border = SheetStyle.Ink,
+    };
+
+    private static void Badge(PlanDrawing d, string letter, SheetPoint anchor, SheetPoint? outward)
+    {
+        var label = BadgeLabel(letter, anchor);
+        var beside = outward is { } o ? LabelSpots.Outward(label, o, 5, 3) : [];
+        d.Labels.Add(label with { Spots = [.. beside, .. LabelSpots.Rings(label, 4, 7, 11, 16, 24)] });
+    }
+
+    private static SheetPoint Bar(PlanDrawing d, Fixture fixture, PlanLine front, double from, double to)
+    {
+        const double Offset = 1.5;
+        var steps = Math.Max(1, (int)Math.Ceiling((to - from) / 0.25));
+        var points = Enumerable.Range(0, steps + 1)
+            .Select(i => from + ((to - from) * i / steps))
+            .Select(along => d.To.Point(front.PointAt(along)) + (d.To.Direction(fixture.OutwardAt(along)) * Offset))
+            .ToList();
+        BarSymbol(d.Svg, points);
+        return points[points.Count / 2];
+    }
+
+    public static void BarSymbol(SvgWriter svg, IReadOnlyList<SheetPoint> points)
+    {
+        svg.Polyline(points, Paint.Line(2.4, SheetStyle.Paper));
+        svg.Polyline(points, Paint.Line(1.6, SheetStyle.Vermilion));
+    }
+
+    private static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, string? dash)
+    {
+        var centre = d.To.Point(at);
+        var radius = Math.Max(2, d.To.Length(radiusMetres));
+        d.Svg.Circle(centre, radius, Paint.Line(1.6, SheetStyle.Paper));
+        d.Svg.Circle(centre, radius, Paint.Line(0.9, SheetStyle.Vermilion, dash));
+        return centre + new SheetPoint(radius * 0.7, -radius * 0.7);
+    }
+}
