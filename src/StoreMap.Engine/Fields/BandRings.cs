@@ -3,12 +3,12 @@ using StoreMap.Plans;
 namespace StoreMap.Fields;
 
 /// <summary>Joins the border of one band into rings. The border is made of the lower level's pieces, the upper level's pieces
-/// turned round, and those parts of the lattice border whose values lie in the band; between two squares that both count
+/// turned round, and those parts of the mesh border whose values lie in the band; between two squares that both count
 /// nothing needs to be drawn. Vertices are known by what they are (a crossing of an edge, a node), never by coordinates, so
 /// joining cannot fail by rounding.</summary>
-internal sealed class BandRings(ContourLattice lattice, LatticeBorder border, LevelCrossings? low, LevelCrossings? high)
+internal sealed class BandRings(ContourMesh mesh, MeshBorder border, LevelCrossings? low, LevelCrossings? high)
 {
-    private readonly int edges = 2 * lattice.Nodes;
+    private readonly int edges = mesh.Edges;
     private readonly List<int> from = [];
     private readonly List<int> to = [];
     private readonly List<int> square = [];
@@ -17,7 +17,7 @@ internal sealed class BandRings(ContourLattice lattice, LatticeBorder border, Le
     {
         Collect();
         // At a node where two squares meet only by their corners two pieces start; each goes on with its own square's.
-        var first = new int[(2 * edges) + lattice.Nodes];
+        var first = new int[(2 * edges) + mesh.Nodes];
         var second = new int[from.Count];
         Array.Fill(first, -1);
         for (var p = from.Count - 1; p >= 0; p--)
@@ -43,7 +43,7 @@ internal sealed class BandRings(ContourLattice lattice, LatticeBorder border, Le
             }
 
             while (ring.Count > 1 && ring[0] == ring[^1]) ring.RemoveAt(ring.Count - 1);
-            if (ring.Count >= 3 && Math.Abs(Ring.SignedArea(ring)) > 1e-12 * lattice.Step * lattice.Step) rings.Add(ring);
+            if (ring.Count >= 3 && Math.Abs(Ring.SignedArea(ring)) > 1e-12 * mesh.Step * mesh.Step) rings.Add(ring);
         }
 
         return rings;
@@ -65,7 +65,7 @@ internal sealed class BandRings(ContourLattice lattice, LatticeBorder border, Le
 
     private int Side(int node)
     {
-        var value = lattice.Values[node];
+        var value = mesh.Values[node];
         return value < low?.Level ? -1 : value >= high?.Level ? 1 : 0;
     }
 
@@ -77,7 +77,7 @@ internal sealed class BandRings(ContourLattice lattice, LatticeBorder border, Le
     }
 
     private PlanPoint PointOf(int vertex) =>
-        vertex < edges ? lattice.CrossingAt(vertex, low!.Level)
-        : vertex < 2 * edges ? lattice.CrossingAt(vertex - edges, high!.Level)
-        : lattice.NodeAt(vertex - (2 * edges));
+        vertex < edges ? mesh.CrossingAt(vertex, low!.Level)
+        : vertex < 2 * edges ? mesh.CrossingAt(vertex - edges, high!.Level)
+        : mesh.Places[vertex - (2 * edges)];
 }

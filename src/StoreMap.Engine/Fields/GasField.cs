@@ -45,6 +45,12 @@ public sealed record GasField
 
     /// <summary>The action level the exceedance is about, net ppm.</summary>
     public required double ActionPpm { get; init; }
+
+    /// <summary>True where air passes from a cell to its right neighbour; null when no walls are known. Contours don't cross walls.</summary>
+    public bool[]? OpenRight { get; init; }
+
+    /// <summary>True where air passes from a cell to the one above; null when no walls are known.</summary>
+    public bool[]? OpenUp { get; init; }
 }
 
 /// <summary>A line of one level.</summary>

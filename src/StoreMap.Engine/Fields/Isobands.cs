@@ -14,27 +14,29 @@ public static class Isobands
     /// <returns>One band per level, from it to the next level, the last without an upper end. A band may be empty.</returns>
     /// <exception cref="ArgumentException">There is not one value per node, or the levels don't ascend.</exception>
     public static IReadOnlyList<Isoband> Trace(FieldGrid nodes, double[] values, IReadOnlyList<double> levels) =>
-        Trace(ContourLattice.OfNodes(nodes, values), levels);
+        Trace(ContourMesh.OfNodes(nodes, values), levels);
 
     /// <summary>Traces bands over the cells that count, covering each of them whole.</summary>
     /// <param name="grid">The grid of cells.</param>
     /// <param name="values">One per cell; NaN where there is none.</param>
     /// <param name="counts">True for the cells to be drawn; null for all that have a value.</param>
     /// <param name="levels">Strictly ascending; the first may be minus infinity.</param>
-    /// <returns>As for nodes.</returns>
+    /// <param name="openRight">One per cell: true where it is open to its right neighbour; null where no walls are known.</param>
+    /// <param name="openUp">One per cell: true where it is open to the one above; null where no walls are known.</param>
+    /// <returns>As for nodes; nothing is interpolated through a wall.</returns>
     /// <exception cref="ArgumentException">There is not one value per cell, or the levels don't ascend.</exception>
     public static IReadOnlyList<Isoband> TraceCells(
-        FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels) =>
-        Trace(ContourLattice.OfCells(grid, values, counts), levels);
+        FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels, bool[]? openRight = null, bool[]? openUp = null) =>
+        Trace(CellMesh.Of(grid, values, counts, openRight, openUp), levels);
 
     /// <summary>Traces bands of the mean net ppm where the readings say something; the rest of the floor stays out of every band.</summary>
     /// <param name="field">The field.</param>
     /// <param name="levels">Strictly ascending, net ppm; the first may be minus infinity.</param>
     /// <returns>As for nodes.</returns>
     public static IReadOnlyList<Isoband> Trace(GasField field, IReadOnlyList<double> levels) =>
-        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels);
+        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
 
-    private static List<Isoband> Trace(ContourLattice lattice, IReadOnlyList<double> levels)
+    private static List<Isoband> Trace(ContourMesh mesh, IReadOnlyList<double> levels)
     {
         for (var i = 0; i < levels.Count; i++)
         {
@@ -43,12 +45,12 @@ public static class Isobands
         }
 
         List<Isoband> bands = [];
-        var border = LatticeBorder.Of(lattice);
-        var low = levels.Count > 0 && double.IsFinite(levels[0]) ? LevelCrossings.Of(lattice, levels[0]) : null;
+        var border = MeshBorder.Of(mesh);
+        var low = levels.Count > 0 && double.IsFinite(levels[0]) ? LevelCrossings.Of(mesh, levels[0]) : null;
         for (var i = 0; i < levels.Count; i++)
         {
-            var high = i + 1 < levels.Count ? LevelCrossings.Of(lattice, levels[i + 1]) : null;
-            bands.Add(new Isoband(levels[i], high?.Level ?? double.PositiveInfinity, new BandRings(lattice, border, low, high).Trace()));
+            var high = i + 1 < levels.Count ? LevelCrossings.Of(mesh, levels[i + 1]) : null;
+            bands.Add(new Isoband(levels[i], high?.Level ?? double.PositiveInfinity, new BandRings(mesh, border, low, high).Trace()));
             low = high;
         }
 

@@ -15,35 +15,37 @@ public static class Isolines
     /// of a line's direction.</returns>
     /// <exception cref="ArgumentException">There is not one value per node, or a level is not finite.</exception>
     public static IReadOnlyList<Isoline> Trace(FieldGrid nodes, double[] values, IReadOnlyList<double> levels) =>
-        Trace(ContourLattice.OfNodes(nodes, values), levels);
+        Trace(ContourMesh.OfNodes(nodes, values), levels);
 
     /// <summary>Traces lines over the cells that count, right up to their border.</summary>
     /// <param name="grid">The grid of cells.</param>
     /// <param name="values">One per cell; NaN where there is none.</param>
     /// <param name="counts">True for the cells to be drawn; null for all that have a value.</param>
     /// <param name="levels">Finite levels, any order.</param>
-    /// <returns>As for nodes.</returns>
+    /// <param name="openRight">One per cell: true where it is open to its right neighbour; null where no walls are known.</param>
+    /// <param name="openUp">One per cell: true where it is open to the one above; null where no walls are known.</param>
+    /// <returns>As for nodes; a line ends at a wall.</returns>
     /// <exception cref="ArgumentException">There is not one value per cell, or a level is not finite.</exception>
     public static IReadOnlyList<Isoline> TraceCells(
-        FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels) =>
-        Trace(ContourLattice.OfCells(grid, values, counts), levels);
+        FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels, bool[]? openRight = null, bool[]? openUp = null) =>
+        Trace(CellMesh.Of(grid, values, counts, openRight, openUp), levels);
 
     /// <summary>Traces lines of the mean net ppm where the readings say something.</summary>
     /// <param name="field">The field.</param>
     /// <param name="levels">Finite levels, net ppm.</param>
     /// <returns>As for nodes.</returns>
     public static IReadOnlyList<Isoline> Trace(GasField field, IReadOnlyList<double> levels) =>
-        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels);
+        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
 
-    private static List<Isoline> Trace(ContourLattice lattice, IReadOnlyList<double> levels)
+    private static List<Isoline> Trace(ContourMesh mesh, IReadOnlyList<double> levels)
     {
         List<Isoline> lines = [];
-        var starting = new int[2 * lattice.Nodes];
-        var ends = new bool[2 * lattice.Nodes];
+        var starting = new int[mesh.Edges];
+        var ends = new bool[mesh.Edges];
         foreach (var level in levels)
         {
             if (!double.IsFinite(level)) throw new ArgumentException($"A level must be a finite number, not {level}.", nameof(levels));
-            var pieces = LevelCrossings.Of(lattice, level);
+            var pieces = LevelCrossings.Of(mesh, level);
             Array.Fill(starting, -1);
             Array.Clear(ends);
             for (var p = 0; p < pieces.From.Count; p++)
@@ -55,25 +57,25 @@ public static class Isolines
             var used = new bool[pieces.From.Count];
             for (var p = 0; p < used.Length; p++)
             {
-                if (!ends[pieces.From[p]]) Add(lines, Follow(lattice, pieces, starting, used, p), level);
+                if (!ends[pieces.From[p]]) Add(lines, Follow(mesh, pieces, starting, used, p), level);
             }
 
             for (var p = 0; p < used.Length; p++)
             {
-                if (!used[p]) Add(lines, Follow(lattice, pieces, starting, used, p), level);
+                if (!used[p]) Add(lines, Follow(mesh, pieces, starting, used, p), level);
             }
         }
 
         return lines;
     }
 
-    private static List<PlanPoint> Follow(ContourLattice lattice, LevelCrossings pieces, int[] starting, bool[] used, int first)
+    private static List<PlanPoint> Follow(ContourMesh mesh, LevelCrossings pieces, int[] starting, bool[] used, int first)
     {
-        List<PlanPoint> points = [lattice.CrossingAt(pieces.From[first], pieces.Level)];
+        List<PlanPoint> points = [mesh.CrossingAt(pieces.From[first], pieces.Level)];
         for (var p = first; p >= 0 && !used[p]; p = starting[pieces.To[p]])
         {
             used[p] = true;
-            var next = lattice.CrossingAt(pieces.To[p], pieces.Level);
+            var next = mesh.CrossingAt(pieces.To[p], pieces.Level);
             // Where a node has exactly the level, neighbouring crossings fall on one place.
             if (next != points[^1]) points.Add(next);
         }

@@ -28,36 +28,27 @@ internal sealed class LevelCrossings
 
     public List<int> To { get; }
 
-    public static LevelCrossings Of(ContourLattice lattice, double level)
+    public static LevelCrossings Of(ContourMesh mesh, double level)
     {
         List<int> from = [], to = [];
-        var values = lattice.Values;
-        Span<int> edges = stackalloc int[4];
-        for (int row = 0, square = 0; row < lattice.SquareRows; row++)
+        var values = mesh.Values;
+        var nodes = mesh.SquareNodes;
+        for (var q = 0; q < nodes.Length; q += 4)
         {
-            for (var column = 0; column < lattice.SquareColumns; column++, square++)
+            double a = values[nodes[q]], b = values[nodes[q + 1]], c = values[nodes[q + 2]], d = values[nodes[q + 3]];
+            var corners = (a >= level ? 1 : 0) | (b >= level ? 2 : 0) | (c >= level ? 4 : 0) | (d >= level ? 8 : 0);
+            if (corners is 0 or 15) continue;
+            var joined = (a + b + c + d) / 4 >= level;
+            var pieces = corners switch
             {
-                if (!lattice.Squares[square]) continue;
-                var n = (row * lattice.Columns) + column;
-                double a = values[n], b = values[n + 1], c = values[n + lattice.Columns + 1], d = values[n + lattice.Columns];
-                var corners = (a >= level ? 1 : 0) | (b >= level ? 2 : 0) | (c >= level ? 4 : 0) | (d >= level ? 8 : 0);
-                if (corners is 0 or 15) continue;
-                edges[0] = n;
-                edges[1] = lattice.Nodes + n + 1;
-                edges[2] = n + lattice.Columns;
-                edges[3] = lattice.Nodes + n;
-                var joined = (a + b + c + d) / 4 >= level;
-                var pieces = corners switch
-                {
-                    5 => joined ? LowLeftJoined : LowLeftApart,
-                    10 => joined ? LowRightJoined : LowRightApart,
-                    _ => Pieces[corners],
-                };
-                for (var p = 0; p < pieces.Length; p += 2)
-                {
-                    from.Add(edges[pieces[p]]);
-                    to.Add(edges[pieces[p + 1]]);
-                }
+                5 => joined ? LowLeftJoined : LowLeftApart,
+                10 => joined ? LowRightJoined : LowRightApart,
+                _ => Pieces[corners],
+            };
+            for (var p = 0; p < pieces.Length; p += 2)
+            {
+                from.Add(mesh.SquareEdges[q + pieces[p]]);
+                to.Add(mesh.SquareEdges[q + pieces[p + 1]]);
             }
         }
 

@@ -8,14 +8,15 @@ public class IsobandsTests
 {
     private const double Tolerance = 1e-6;
 
-    private static readonly Gen<(FieldGrid Grid, double[] Values, bool[] Counts)> RandomField =
+    private static readonly Gen<(FieldGrid Grid, double[] Values, bool[] Counts, bool[] Right, bool[] Up)> RandomField =
         from columns in Gen.Int[1, 9]
         from rows in Gen.Int[1, 9]
         // Whole numbers, so that nodes often lie exactly on a level; some are missing.
         from values in Gen.Frequency((3, Gen.Int[0, 6].Select(i => (double)i)), (3, Gen.Double[0, 6]), (1, Gen.Const(double.NaN)))
             .Array[columns * rows]
         from counts in Gen.Frequency((4, Gen.Const(true)), (1, Gen.Const(false))).Array[columns * rows]
-        select (new FieldGrid(new PlanPoint(-1, 2), 0.5, columns, rows), values, counts);
+        from walls in Gen.Frequency((3, Gen.Const(true)), (1, Gen.Const(false))).Array[2 * columns * rows]
+        select (new FieldGrid(new PlanPoint(-1, 2), 0.5, columns, rows), values, counts, walls[..(columns * rows)], walls[(columns * rows)..]);
 
     [Fact]
     public void Trace_ReferenceField_HasTheLibrarysAreas()
@@ -32,7 +33,7 @@ public class IsobandsTests
     [Fact]
     public void TraceCells_AnyField_BandsPartitionTheCellsThatCount() => RandomField.Sample(f =>
     {
-        var bands = Isobands.TraceCells(f.Grid, f.Values, f.Counts, [double.NegativeInfinity, 1, 2, 3.5, 5]);
+        var bands = Isobands.TraceCells(f.Grid, f.Values, f.Counts, [double.NegativeInfinity, 1, 2, 3.5, 5], f.Right, f.Up);
         var cells = Enumerable.Range(0, f.Grid.Count).Where(i => f.Counts[i] && double.IsFinite(f.Values[i])).ToList();
         Assert.Equal(cells.Count * 0.25, bands.Sum(b => b.SquareMetres), 9);
         Assert.All(bands, b => Assert.True(b.SquareMetres >= 0));
@@ -47,7 +48,7 @@ public class IsobandsTests
     [Fact]
     public void TraceCells_AnyField_CellCentresLieInTheBandOfTheirValue() => RandomField.Sample(f =>
     {
-        var bands = Isobands.TraceCells(f.Grid, f.Values, f.Counts, [double.NegativeInfinity, 1.25, 2.75, 4.5]);
+        var bands = Isobands.TraceCells(f.Grid, f.Values, f.Counts, [double.NegativeInfinity, 1.25, 2.75, 4.5], f.Right, f.Up);
         for (var i = 0; i < f.Grid.Count; i++)
         {
             // Within 1e-3 of a level the centre may lie on the line itself.
@@ -85,6 +86,32 @@ public class IsobandsTests
         Assert.Single(band.Rings, r => Ring.SignedArea(r) < 0);
         Assert.False(Holds(band, new PlanPoint(2.01, 2.02)));
     }
+
+    [Fact]
+    public void TraceCells_WallBetweenCells_NoBandOfOneSideReachesTheOther()
+    {
+        // A wall along x = 2 with 40 ppm before and 0 behind it; open above y = 2, where the field goes round its end.
+        var grid = new FieldGrid(new PlanPoint(0.5, 0.5), 1, 4, 4);
+        var values = Enumerable.Range(0, 16).Select(i => i % 4 < 2 ? 40.0 : 0.0).ToArray();
+        var open = Enumerable.Range(0, 16).Select(i => i % 4 != 1 || i / 4 >= 2).ToArray();
+        var band = Isobands.TraceCells(grid, values, null, [1], open, null)[0];
+        for (var y = 0.05; y < 1.5; y += 0.1)
+        {
+            Assert.True(Holds(band, new PlanPoint(1.999, y)));
+            Assert.False(Holds(band, new PlanPoint(2.001, y)));
+        }
+
+        // The half cell below the wall's end already turns; above it the level lies between the centres.
+        Assert.True(Holds(band, new PlanPoint(2.2, 3)));
+        Assert.All(Isolines.TraceCells(grid, values, null, [1], open, null).SelectMany(l => l.Points), p => Assert.True(p.Y >= 1.5));
+        Assert.Contains(Isolines.TraceCells(grid, values, null, [1]).SelectMany(l => l.Points), p => p.Y < 0.5);
+    }
+
+    [Fact]
+    public void TraceCells_WallEndingInOpenFloor_TakesNoArea() =>
+        Assert.Equal(16, Isobands.TraceCells(
+            new FieldGrid(new PlanPoint(0, 0), 1, 4, 4), Enumerable.Repeat(3.0, 16).ToArray(), null, [1],
+            [.. Enumerable.Range(0, 16).Select(i => i != 5)], null)[0].SquareMetres, 12);
 
     [Fact]
     public void TraceCells_CellsTouchingByACorner_StaySeparateRings()
