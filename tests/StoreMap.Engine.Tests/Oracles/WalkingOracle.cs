@@ -16,23 +16,24 @@ internal static class WalkingOracle
     public static Geometry Floor(IReadOnlyList<PlanPoint> outline, IEnumerable<IReadOnlyList<PlanPoint>> obstacles) =>
         obstacles.Aggregate((Geometry)Polygon(outline), (floor, ring) => floor.Difference(Polygon(ring)));
 
-    /// <summary>Length of the shortest walk; infinity when there is none.</summary>
-    public static double Length(Geometry floor, PlanPoint from, PlanPoint to)
+    /// <summary>Lengths of the shortest walks from the first point to all; infinity where there is none.</summary>
+    public static double[] Lengths(Geometry floor, IReadOnlyList<PlanPoint> points)
     {
         var covers = PreparedGeometryFactory.Prepare(floor);
-        var places = floor.Coordinates.Select(c => new PlanPoint(c.X, c.Y)).Append(from).Append(to).Distinct().ToList();
-        var graph = new AdjacencyGraph<PlanPoint, Edge<PlanPoint>>();
+        var places = floor.Coordinates.Select(c => new PlanPoint(c.X, c.Y)).Concat(points).Distinct().ToList();
+        var graph = new UndirectedGraph<PlanPoint, Edge<PlanPoint>>();
         graph.AddVertexRange(places);
-        foreach (var a in places)
+        for (var i = 0; i < places.Count; i++)
         {
-            foreach (var b in places.Where(b => b != a))
+            for (var j = 0; j < i; j++)
             {
+                var (a, b) = (places[i], places[j]);
                 if (covers.Covers(Factory.CreateLineString([new(a.X, a.Y), new(b.X, b.Y)]))) graph.AddEdge(new(a, b));
             }
         }
 
-        var paths = graph.ShortestPathsDijkstra(e => e.Source.DistanceTo(e.Target), from);
-        return from == to ? 0 : paths(to, out var walk) ? walk.Sum(e => e.Source.DistanceTo(e.Target)) : double.PositiveInfinity;
+        var paths = graph.ShortestPathsDijkstra(e => e.Source.DistanceTo(e.Target), points[0]);
+        return [.. points.Select(to => to == points[0] ? 0 : paths(to, out var walk) ? walk.Sum(e => e.Source.DistanceTo(e.Target)) : double.PositiveInfinity)];
     }
 
     /// <summary>A ring as a polygon.</summary>
