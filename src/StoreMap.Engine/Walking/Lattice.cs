@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Walking;
 
 /// <summary>The integer lattice on which all decisions of this room are exact. One step is 0.01 µm, so that millimetres, hundredths
@@ -18,6 +20,7 @@ internal static class Lattice
     public static double ToMetres(double steps) => steps / PerMetre;
 
     /// <summary>Sign of the cross product of two direction vectors: 1 when b points to the left of a, -1 right, 0 parallel.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int Turn(double ax, double ay, double bx, double by)
     {
         var left = ax * by;
@@ -44,6 +47,7 @@ internal static class Lattice
     }
 
     /// <summary>On which side of the line from a to b the point c lies: 1 left, -1 right, 0 on it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int Side(double ax, double ay, double bx, double by, double cx, double cy) =>
         Turn(bx - ax, by - ay, cx - ax, cy - ay);
 }

@@ -34,7 +34,7 @@ internal sealed class VisibilityGraph
     /// <summary>Lengths in metres.</summary>
     public double[] Length { get; private set; } = [];
 
-    public static VisibilityGraph Of(EdgeGrid grid, CancellationToken cancellation)
+    public static VisibilityGraph Of(EdgeGrid grid, int threads, CancellationToken cancellation)
     {
         var b = grid.Boundary;
         var (x, y, around, region) = (new List<double>(), new List<double>(), new List<Sector>(), new List<int>());
@@ -51,46 +51,47 @@ internal sealed class VisibilityGraph
         }
 
         var graph = new VisibilityGraph(grid, [.. x], [.. y], [.. around], [.. region]);
-        graph.Connect(cancellation);
+        graph.Connect(threads, cancellation);
         return graph;
     }
 
     /// <summary>Length of the straight walk between two places in metres.</summary>
     public static double LengthOf(double ux, double uy) => Math.Sqrt((ux * ux) + (uy * uy)) / Lattice.PerMetre;
 
-    private void Connect(CancellationToken cancellation)
+    private void Connect(int threads, CancellationToken cancellation)
     {
         var n = NodeCount;
-        var sight = new SightLine(Grid);
-        var (first, second) = (new List<int>(), new List<int>());
-        for (var i = 0; i < n; i++)
+        var later = new int[n][];
+        RowWork.Run(n, () => (Sight: new SightLine(Grid), Found: new List<int>()), (i, own) =>
         {
-            cancellation.ThrowIfCancellationRequested();
+            own.Found.Clear();
             for (var j = i + 1; j < n; j++)
             {
-                if (!Sees(i, j, sight)) continue;
-                first.Add(i);
-                second.Add(j);
+                if (Sees(i, j, own.Sight)) own.Found.Add(j);
             }
-        }
+
+            later[i] = [.. own.Found];
+        }, threads, cancellation);
 
         Start = new int[n + 1];
-        for (var k = 0; k < first.Count; k++)
+        for (var i = 0; i < n; i++)
         {
-            Start[first[k] + 1]++;
-            Start[second[k] + 1]++;
+            Start[i + 1] += later[i].Length;
+            foreach (var j in later[i]) Start[j + 1]++;
         }
 
         for (var i = 0; i < n; i++) Start[i + 1] += Start[i];
-        Neighbour = new int[2 * first.Count];
-        Length = new double[2 * first.Count];
+        Neighbour = new int[Start[n]];
+        Length = new double[Start[n]];
         var next = Start.ToArray();
-        for (var k = 0; k < first.Count; k++)
+        for (var i = 0; i < n; i++)
         {
-            var (i, j) = (first[k], second[k]);
-            var length = LengthOf(X[j] - X[i], Y[j] - Y[i]);
-            (Neighbour[next[i]], Length[next[i]++]) = (j, length);
-            (Neighbour[next[j]], Length[next[j]++]) = (i, length);
+            foreach (var j in later[i])
+            {
+                var length = LengthOf(X[j] - X[i], Y[j] - Y[i]);
+                (Neighbour[next[i]], Length[next[i]++]) = (j, length);
+                (Neighbour[next[j]], Length[next[j]++]) = (i, length);
+            }
         }
     }
 

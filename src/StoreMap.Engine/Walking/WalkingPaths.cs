@@ -14,14 +14,18 @@ public sealed class WalkingPaths
 {
     private readonly FreeFloor floor;
     private readonly VisibilityGraph graph;
+    private readonly int threads;
 
     /// <summary>Prepares the graph of a free floor.</summary>
     /// <param name="floor">The free floor.</param>
+    /// <param name="threads">Most threads to use, at least 1; -1 for all cores. The answer does not depend on it.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public WalkingPaths(FreeFloor floor, CancellationToken cancellation = default)
+    /// <exception cref="ArgumentOutOfRangeException">The number of threads is 0 or less than -1.</exception>
+    public WalkingPaths(FreeFloor floor, int threads = -1, CancellationToken cancellation = default)
     {
         this.floor = floor;
-        graph = VisibilityGraph.Of(floor.Grid, cancellation);
+        this.threads = threads;
+        graph = VisibilityGraph.Of(floor.Grid, threads, cancellation);
     }
 
     /// <summary>The floor walked on.</summary>
@@ -30,7 +34,7 @@ public sealed class WalkingPaths
     /// <summary>Walking distances between all points.</summary>
     /// <param name="points">Plan points, metres; a point off the free floor stands at the nearest free place.</param>
     /// <param name="names">Names of the points for problems; by default their numbers from 1.</param>
-    /// <param name="progress">Told the share done, in [0, 1].</param>
+    /// <param name="progress">Told the share done, in [0, 1]; from any thread.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <returns>The matrix, with a warning for each point moved and an error for each that can't be reached from the others.</returns>
     /// <exception cref="RefusedInputException">There is no free floor.</exception>
@@ -41,28 +45,22 @@ public sealed class WalkingPaths
     {
         var stands = points.Select(StandAt).ToArray();
         var n = points.Count;
-        var sight = new SightLine(graph.Grid);
         var attachments = new Attachment[n];
-        for (var i = 0; i < n; i++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            attachments[i] = Attachment.Of(stands[i].Place, graph, sight);
-        }
+        RowWork.Run(n, () => new SightLine(graph.Grid), (i, sight) => attachments[i] = Attachment.Of(stands[i].Place, graph, sight), threads, cancellation);
 
         var lengths = new double[(long)n * n];
-        var search = new ShortestPaths(graph);
-        for (var i = 0; i < n; i++)
+        var done = 0;
+        RowWork.Run(n, () => (Sight: new SightLine(graph.Grid), Search: new ShortestPaths(graph)), (i, own) =>
         {
-            cancellation.ThrowIfCancellationRequested();
-            search.From(attachments[i]);
+            own.Search.From(attachments[i]);
             for (var j = i + 1; j < n; j++)
             {
-                var straight = Attachment.Straight(stands[i].Place, stands[j].Place, sight);
-                lengths[(i * n) + j] = lengths[(j * n) + i] = search.To(attachments[j], straight).Length;
+                var straight = Attachment.Straight(stands[i].Place, stands[j].Place, own.Sight);
+                lengths[(i * n) + j] = lengths[(j * n) + i] = own.Search.To(attachments[j], straight).Length;
             }
 
-            progress?.Report((i + 1) / (double)n);
-        }
+            progress?.Report(Interlocked.Increment(ref done) / (double)n);
+        }, threads, cancellation);
 
         return new DistanceMatrix(this, [.. stands.Select(s => s.Standing)], lengths, StandingProblems.Of(stands.Select(s => s.Standing).ToList(), names));
     }

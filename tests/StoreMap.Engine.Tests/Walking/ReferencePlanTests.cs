@@ -58,6 +58,16 @@ public class ReferencePlanTests
         Assert.Single(floor.Regions);
     }
 
+    [Fact]
+    public void Between_OnOneThreadOrAll_GivesTheSameBits()
+    {
+        var plan = ReferencePlan.Load("plan_b");
+        var floor = FreeFloor.Build(plan.Outer, plan.Obstacles, 0.3);
+        var one = new WalkingPaths(floor, 1).Between(plan.Probes, cancellation: TestContext.Current.CancellationToken);
+        var all = new WalkingPaths(floor).Between(plan.Probes, cancellation: TestContext.Current.CancellationToken);
+        for (var i = 0; i < one.Count; i++) Assert.True(one.Row(i).SequenceEqual(all.Row(i)));
+    }
+
     private static WalkingPaths Paths(string name)
     {
         var plan = ReferencePlan.Load(name);
