@@ -1,0 +1,55 @@
+using StoreMap.Plans;
+using StoreMap.Walking;
+
+namespace StoreMap.Routing;
+
+/// <summary>Makes the route of an order: feet on free floor, legs, length, bound and minutes.</summary>
+internal static class RouteAssembly
+{
+    public static Route Of(
+        Plan plan, WalkingPaths paths, IReadOnlyList<ProbePoint> order, ProbeDraft draft, RouteRequest request, long steps, bool cutShort)
+    {
+        var walked = Walked.Between(paths, order, request.Budget.Cancel);
+        var points = order.Select((p, i) => p with { Stand = walked.Matrix.Standings[i].At }).ToDictionary(p => p.Id);
+        var count = order.Count;
+        var legs = new List<RouteLeg>();
+        for (var i = 0; i + 1 < count + (request.Closed && count > 1 ? 1 : 0); i++)
+        {
+            request.Budget.Cancel.ThrowIfCancellationRequested();
+            var path = walked.Matrix.Path(i, (i + 1) % count)!;
+            legs.Add(new RouteLeg(order[i].Id, order[(i + 1) % count].Id, path.Corners, path.Length));
+        }
+
+        var length = legs.Sum(l => l.Length);
+        var bound = LowerBound.OneTree(walked.Distances, count, RoutePlanner.Ends(order, request), length, cancel: request.Budget.Cancel);
+        return new Route
+        {
+            Points = [.. draft.Points.Select(p => points[p.Id])],
+            Order = [.. order.Select(p => p.Id)],
+            Closed = request.Closed,
+            Legs = legs,
+            Length = length,
+            LowerBound = Math.Min(bound, length),
+            Minutes = MinutesOf(plan, order, draft, request.Protocol, length),
+            Effort = steps,
+            CutShort = cutShort,
+            Warnings = walked.Matrix.Problems,
+        };
+    }
+
+    private static RouteMinutes MinutesOf(Plan plan, IReadOnlyList<ProbePoint> order, ProbeDraft draft, Protocol protocol, double length) => new(
+        Walking: length / protocol.WalkingMetresPerSecond / 60,
+        Probing: order.Sum(p => p.DwellSeconds) / 60,
+        Handling: (order.Sum(p => protocol.HandlingSeconds(plan, p)) + draft.Groups.Sum(g => g.EntrySeconds)) / 60,
+        Fixed: draft.Groups.Count == 0 ? 0
+            : protocol.SignInMinutes + protocol.WarmUpMinutes + (protocol.ZeroMinutes * (1 + GasChanges(order, draft)))
+                + protocol.RestoreMinutes + protocol.WriteUpMinutes);
+
+    /// <summary>How often the monitor is set to another gas on the way; each time it is zeroed again.</summary>
+    private static int GasChanges(IReadOnlyList<ProbePoint> order, ProbeDraft draft)
+    {
+        var gasOf = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Gas))).ToDictionary(x => x.p, x => x.Gas);
+        var gases = order.Select(p => gasOf[p.Id]).Where(g => g is not null).ToList();
+        return gases.Zip(gases.Skip(1)).Count(pair => pair.First != pair.Second);
+    }
+}
