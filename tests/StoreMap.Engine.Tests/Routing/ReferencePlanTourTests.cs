@@ -32,7 +32,7 @@ public class ReferencePlanTourTests
         {
             Id = (i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), Pass = ProbePass.Own, At = p, Stand = p,
         }).ToList();
-        var paths = new WalkingPaths(FreeFloor.Build(plan, 0), TestContext.Current.CancellationToken);
+        var paths = new WalkingPaths(FreeFloor.Build(plan, 0), cancellation: TestContext.Current.CancellationToken);
         var route = RoutePlanner.Over(plan, paths, points, new RouteRequest { Closed = closed, Start = start });
         using var json = JsonDocument.Parse(CaseFiles.Text($"plans/{name}_tours.json"));
         var known = json.RootElement.GetProperty(problem);

@@ -73,7 +73,7 @@ public class RoutePlannerTests
     public void Plan_SameInput_GivesTheSameDocument()
     {
         var (plan, draft, route) = Demo.Value;
-        var again = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, 0.3), TestContext.Current.CancellationToken), draft, new RouteRequest());
+        var again = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, 0.3), cancellation: TestContext.Current.CancellationToken), draft, new RouteRequest());
         Assert.Equal(RouteJson.Of(route, plan.Units).ToJsonString(), RouteJson.Of(again, plan.Units).ToJsonString());
     }
 
@@ -89,7 +89,7 @@ public class RoutePlannerTests
         };
         ProbePoint[] points = [Own("near", 1, 1), Own("next", 1, 2), Own("far", 9, 9)];
         var refused = Assert.Throws<RefusedInputException>(
-            () => RoutePlanner.Over(plan, new WalkingPaths(FreeFloor.Build(plan, 0), TestContext.Current.CancellationToken), points, new RouteRequest()));
+            () => RoutePlanner.Over(plan, new WalkingPaths(FreeFloor.Build(plan, 0), cancellation: TestContext.Current.CancellationToken), points, new RouteRequest()));
         Assert.Equal("far", Assert.Single(refused.Problems, p => p.Severity == Severity.Error).Element);
     }
 
