@@ -43,7 +43,7 @@ internal sealed class BandRings(ContourMesh mesh, MeshBorder border, LevelCrossi
             }
 
             while (ring.Count > 1 && ring[0] == ring[^1]) ring.RemoveAt(ring.Count - 1);
-            if (ring.Count >= 3 && Math.Abs(Ring.SignedArea(ring)) > 1e-12 * mesh.Step * mesh.Step) rings.Add(ring);
+            if (ring.Count >= 3 && Math.Abs(Ring.SignedArea(ring)) > 1e-12 * mesh.Lattice.CellMetres * mesh.Lattice.CellMetres) rings.Add(ring);
         }
 
         return rings;
@@ -79,5 +79,5 @@ internal sealed class BandRings(ContourMesh mesh, MeshBorder border, LevelCrossi
     private PlanPoint PointOf(int vertex) =>
         vertex < edges ? mesh.CrossingAt(vertex, low!.Level)
         : vertex < 2 * edges ? mesh.CrossingAt(vertex - edges, high!.Level)
-        : mesh.Places[vertex - (2 * edges)];
+        : mesh.PlaceOf(vertex - (2 * edges));
 }

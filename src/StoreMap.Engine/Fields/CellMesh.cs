@@ -8,7 +8,7 @@ namespace StoreMap.Fields;
 internal sealed class CellMesh
 {
     // Nodes of a cell, row by row: 0 1 2 below, 3 4 5 across the middle, 6 7 8 above. Sides are half edges of the outline.
-    private const int Corners = 9, Sides = 8;
+    private const int Corners = 9, Sides = 8, MostEdges = 12;
     private static readonly int[] SideFrom = [0, 3, 0, 1, 2, 5, 6, 7], SideTo = [3, 6, 1, 2, 5, 8, 7, 8];
 
     private readonly FieldGrid grid;
@@ -18,10 +18,15 @@ internal sealed class CellMesh
     private readonly bool[]? openUp;
     private readonly int[] nodeOf;
     private readonly int[] sideOf;
-    private readonly List<PlanPoint> places = [];
-    private readonly List<double> sums = [];
-    private readonly List<int> numbers = [];
-    private readonly List<int> edgeNodes = [];
+    private readonly int[] spots;
+    private readonly double[] sums;
+    private readonly int[] numbers;
+    private readonly int[] edgeNodes;
+    private readonly int[] squareNodes;
+    private readonly int[] squareEdges;
+    private int squareSides;
+    private int nodes;
+    private int edges;
 
     private CellMesh(FieldGrid grid, double[] cells, bool[]? counts, bool[]? openRight, bool[]? openUp)
     {
@@ -29,11 +34,24 @@ internal sealed class CellMesh
         foreach (var flags in (bool[]?[])[counts, openRight, openUp]) ContourMesh.Check(grid, flags?.Length ?? grid.Count);
         this.grid = grid;
         this.cells = cells;
-        this.counts = [.. cells.Select((v, i) => double.IsFinite(v) && counts?[i] != false)];
+        this.counts = new bool[grid.Count];
+        var counted = 0;
+        for (var c = 0; c < grid.Count; c++)
+        {
+            this.counts[c] = double.IsFinite(cells[c]) && counts?[c] != false;
+            if (this.counts[c]) counted++;
+        }
+
         this.openRight = openRight;
         this.openUp = openUp;
         nodeOf = new int[Corners * grid.Count];
         sideOf = new int[Sides * grid.Count];
+        spots = new int[Corners * counted];
+        sums = new double[Corners * counted];
+        numbers = new int[Corners * counted];
+        edgeNodes = new int[2 * MostEdges * counted];
+        squareNodes = new int[16 * counted];
+        squareEdges = new int[16 * counted];
     }
 
     /// <summary>Builds a mesh.</summary>
@@ -100,28 +118,33 @@ internal sealed class CellMesh
 
     private ContourMesh Build()
     {
-        List<int> squareNodes = [], squareEdges = [];
         for (var c = 0; c < grid.Count; c++)
         {
             if (!counts[c]) continue;
             for (var s = 0; s < Sides; s++) sideOf[(c * Sides) + s] = SideEdge(c, s);
             int left = NewEdge(c, 3, 4), bottom = NewEdge(c, 1, 4), right = NewEdge(c, 4, 5), top = NewEdge(c, 4, 7);
-            Add(c, [0, 1, 4, 3], Side(c, 2), bottom, left, Side(c, 0));
-            Add(c, [1, 2, 5, 4], Side(c, 3), Side(c, 4), right, bottom);
-            Add(c, [3, 4, 7, 6], left, top, Side(c, 6), Side(c, 1));
-            Add(c, [4, 5, 8, 7], right, Side(c, 5), Side(c, 7), top);
+            Add(c, [0, 1, 4, 3], [Side(c, 2), bottom, left, Side(c, 0)]);
+            Add(c, [1, 2, 5, 4], [Side(c, 3), Side(c, 4), right, bottom]);
+            Add(c, [3, 4, 7, 6], [left, top, Side(c, 6), Side(c, 1)]);
+            Add(c, [4, 5, 8, 7], [right, Side(c, 5), Side(c, 7), top]);
         }
 
+        var values = new double[nodes];
+        for (var n = 0; n < nodes; n++) values[n] = sums[n] / numbers[n];
+        var half = grid.CellMetres / 2;
         return new ContourMesh
         {
-            Step = grid.CellMetres / 2, Places = [.. places], Values = [.. sums.Select((s, n) => s / numbers[n])], EdgeNodes = [.. edgeNodes],
-            SquareNodes = [.. squareNodes], SquareEdges = [.. squareEdges],
+            Lattice = new FieldGrid(new PlanPoint(grid.Origin.X - half, grid.Origin.Y - half), half, (2 * grid.Columns) + 1, (2 * grid.Rows) + 1),
+            Spots = spots, Values = values, EdgeNodes = edgeNodes[..(2 * edges)], SquareNodes = squareNodes, SquareEdges = squareEdges,
         };
+    }
 
-        void Add(int c, ReadOnlySpan<int> corners, int bottom, int right, int top, int left)
+    private void Add(int c, ReadOnlySpan<int> corners, ReadOnlySpan<int> sides)
+    {
+        for (var k = 0; k < 4; k++)
         {
-            foreach (var k in corners) squareNodes.Add(nodeOf[(c * Corners) + k]);
-            squareEdges.AddRange([bottom, right, top, left]);
+            squareNodes[squareSides] = nodeOf[(c * Corners) + corners[k]];
+            squareEdges[squareSides++] = sides[k];
         }
     }
 
@@ -151,12 +174,9 @@ internal sealed class CellMesh
 
     private int NewNode(int cell, int k)
     {
-        var half = grid.CellMetres / 2;
-        places.Add(new PlanPoint(
-            grid.Origin.X + (((2 * (cell % grid.Columns)) + (k % 3) - 1) * half), grid.Origin.Y + (((2 * (cell / grid.Columns)) + (k / 3) - 1) * half)));
-        sums.Add(0);
-        numbers.Add(0);
-        return sums.Count - 1;
+        int column = (2 * (cell % grid.Columns)) + (k % 3), row = (2 * (cell / grid.Columns)) + (k / 3);
+        spots[nodes] = (row * ((2 * grid.Columns) + 1)) + column;
+        return nodes++;
     }
 
     private void Use(int cell, int k, int node)
@@ -168,8 +188,8 @@ internal sealed class CellMesh
 
     private int NewEdge(int cell, int from, int to)
     {
-        edgeNodes.Add(nodeOf[(cell * Corners) + from]);
-        edgeNodes.Add(nodeOf[(cell * Corners) + to]);
-        return (edgeNodes.Count / 2) - 1;
+        edgeNodes[2 * edges] = nodeOf[(cell * Corners) + from];
+        edgeNodes[(2 * edges) + 1] = nodeOf[(cell * Corners) + to];
+        return edges++;
     }
 }

@@ -6,11 +6,11 @@ namespace StoreMap.Fields;
 /// lie side by side without sharing their edge have a border between them, such as a wall.</summary>
 internal sealed class ContourMesh
 {
-    /// <summary>Side of a square, metres.</summary>
-    public required double Step { get; init; }
+    /// <summary>The lattice on which the nodes lie; several may lie on one of its points.</summary>
+    public required FieldGrid Lattice { get; init; }
 
-    /// <summary>Place of each node.</summary>
-    public required PlanPoint[] Places { get; init; }
+    /// <summary>Index of each node's point of the lattice.</summary>
+    public required int[] Spots { get; init; }
 
     /// <summary>Value at each node; finite at every node of a square.</summary>
     public required double[] Values { get; init; }
@@ -54,7 +54,7 @@ internal sealed class ContourMesh
 
         return new ContourMesh
         {
-            Step = grid.CellMetres, Places = [.. Enumerable.Range(0, count).Select(grid.CentreOf)], Values = values, EdgeNodes = edges,
+            Lattice = grid, Spots = [.. Enumerable.Range(0, count)], Values = values, EdgeNodes = edges,
             SquareNodes = [.. squareNodes], SquareEdges = [.. squareEdges],
         };
     }
@@ -66,11 +66,15 @@ internal sealed class ContourMesh
             throw new ArgumentException($"The grid has {grid.Count} points but there are {length} values.", nameof(grid));
     }
 
+    /// <summary>Place of a node, metres.</summary>
+    public PlanPoint PlaceOf(int node) => Lattice.CentreOf(Spots[node]);
+
     /// <summary>Where an edge crosses a level, by linear interpolation.</summary>
     public PlanPoint CrossingAt(int edge, double level)
     {
         int a = EdgeNodes[2 * edge], b = EdgeNodes[(2 * edge) + 1];
         var t = Math.Clamp((level - Values[a]) / (Values[b] - Values[a]), 0, 1);
-        return Places[a] + ((Places[b] - Places[a]) * t);
+        PlanPoint from = PlaceOf(a), to = PlaceOf(b);
+        return from + ((to - from) * t);
     }
 }
