@@ -51,6 +51,9 @@ public sealed record GasField
 
     /// <summary>True where air passes from a cell to the one above; null when no walls are known.</summary>
     public bool[]? OpenUp { get; init; }
+
+    /// <summary>The values it was computed with and its log level, from which quantiles follow; null when it was made otherwise.</summary>
+    public FieldFit? Fit { get; init; }
 }
 
 /// <summary>A line of one level.</summary>

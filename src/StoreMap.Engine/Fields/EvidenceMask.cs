@@ -1,0 +1,57 @@
+using StoreMap.Air;
+
+namespace StoreMap.Fields;
+
+/// <summary>Decides which cells may be coloured: where the readings took away enough of the prior variance, within reach of a reading
+/// through the air, and on floor that was probed: the probed cases' own air and the strip along their fronts, probed rooms and
+/// walk-ins, and the surroundings of readings on the open floor.</summary>
+internal static class EvidenceMask
+{
+    /// <summary>A cell further than this many ranges from every reading stays blank.</summary>
+    private const double ReachInRanges = 1.5;
+
+    /// <summary>Finds the cells.</summary>
+    /// <param name="grid">The grid.</param>
+    /// <param name="cells">Cells with readings.</param>
+    /// <param name="information">Share of the prior variance that the readings took away, per cell.</param>
+    /// <param name="range">The field's range, metres.</param>
+    /// <param name="settings">Least information, strip, open floor.</param>
+    public static bool[] Of(AirGrid grid, IReadOnlyList<int> cells, double[] information, double range, FieldSettings settings)
+    {
+        var reach = AirDistance.From(grid, cells, ReachInRanges * range);
+        var probed = Probed(grid, cells, settings);
+        var mask = new bool[grid.Count];
+        for (var c = 0; c < mask.Length; c++)
+            mask[c] = probed[c] && information[c] >= settings.LeastInformation && double.IsFinite(reach[c]);
+        return mask;
+    }
+
+    private static bool[] Probed(AirGrid grid, IReadOnlyList<int> cells, FieldSettings settings)
+    {
+        var met = new bool[grid.Regions.Count];
+        foreach (var c in cells) met[grid.RegionOf[c]] = true;
+        var open = new List<int>();
+        for (var c = 0; c < grid.Count; c++)
+        {
+            if (grid.RegionOf[c] >= 0 && met[grid.RegionOf[c]] && Kind(grid, c) == AirRegionKind.Case) open.Add(c);
+        }
+
+        open.AddRange(cells.Where(c => Kind(grid, c) != AirRegionKind.Case));
+        var near = AirDistance.From(grid, open, settings.StripMetres);
+        var probed = new bool[grid.Count];
+        for (var c = 0; c < grid.Count; c++)
+        {
+            if (grid.RegionOf[c] < 0) continue;
+            probed[c] = Kind(grid, c) switch
+            {
+                AirRegionKind.Case => met[grid.RegionOf[c]],
+                AirRegionKind.Floor => settings.OpenFloor || double.IsFinite(near[c]),
+                _ => settings.OpenFloor || met[grid.RegionOf[c]] || double.IsFinite(near[c]),
+            };
+        }
+
+        return probed;
+    }
+
+    private static AirRegionKind Kind(AirGrid grid, int cell) => grid.Regions[grid.RegionOf[cell]].Kind;
+}
