@@ -9,8 +9,9 @@ internal sealed class FieldSearch
 {
     private const int MostCells = 400;
     private const int MostRounds = 4;
+    private const double Settled = 3e-3; // its square is what the evidence feels
 
-    private static readonly double[] Ranges = [1, 1.5, 2, 3, 4, 6, 9];
+    private static readonly double[] Ranges = [1, 1.5, 2, 3, 4, 6];
     private static readonly double[] Spreads = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8, 4];
     private static readonly double[] Turbulences = [0.05, 0.1, 0.15, 0.2, 0.3, 0.4, 0.6];
     private static readonly double[] Bases = [-2, -1.5, -1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 1];
@@ -57,7 +58,7 @@ internal sealed class FieldSearch
     {
         for (var round = 0; ; round++)
         {
-            fits = [.. priors.Select((p, i) => SitePosterior.Fit(p, bodies[i].Sites, bodies[i].At, values, fits?[i], sweeps: 8))];
+            fits = [.. priors.Select((p, i) => SitePosterior.Fit(p, bodies[i].Sites, bodies[i].At, values, fits?[i], Settled))];
             var score = fits.Sum(f => f.LogEvidence) + Prior(values);
             if (round == MostRounds) return new Trial(values, score, fits);
             var held = new HeldSites(priors, bodies, fits, values);

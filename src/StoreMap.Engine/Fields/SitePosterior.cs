@@ -10,7 +10,6 @@ internal sealed class SitePosterior
 {
     private const int MostSweeps = 30;
     private const double Damping = 0.8;
-    private const double Settled = 1e-4; // of a standard deviation of the level
 
     private readonly FieldSite[] sites;
     private readonly int[] at;
@@ -46,9 +45,9 @@ internal sealed class SitePosterior
     /// <param name="at">Cell with readings of each.</param>
     /// <param name="values">Spread, turbulence, base level.</param>
     /// <param name="start">An earlier fit of the same sites to start from; may be null.</param>
-    /// <param name="sweeps">Most sweeps over the censored readings.</param>
+    /// <param name="settled">Sweeps over the censored readings end when no level moves by more than this share of its deviation.</param>
     public static SitePosterior Fit(
-        ObservedPrior prior, FieldSite[] sites, int[] at, FieldValues values, SitePosterior? start = null, int sweeps = MostSweeps)
+        ObservedPrior prior, FieldSite[] sites, int[] at, FieldValues values, SitePosterior? start = null, double settled = 1e-4)
     {
         var fit = new SitePosterior(prior, sites, at, values);
         var censored = false;
@@ -68,11 +67,11 @@ internal sealed class SitePosterior
         }
 
         fit.FindMarginals();
-        for (var sweep = 0; censored && sweep < sweeps; sweep++)
+        for (var sweep = 0; censored && sweep < MostSweeps; sweep++)
         {
             var moved = fit.Sweep();
             fit.FindMarginals();
-            if (moved < Settled) break;
+            if (moved < settled) break;
         }
 
         fit.LogEvidence = fit.Evidence();
