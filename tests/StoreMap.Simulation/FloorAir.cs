@@ -3,7 +3,7 @@ using StoreMap.Plans;
 namespace StoreMap.Simulation;
 
 /// <summary>The air of aisles and rooms: round puffs that drift, grow and die away, and do not pass walls or shelving.</summary>
-internal sealed class FloorAir(IReadOnlyList<PlanSegment> barriers, SeededNoise noise)
+internal sealed class FloorAir(BarrierGrid barriers, SeededNoise noise)
 {
     private const double Spread = 0.03;
     private const double LifeSeconds = 900;
@@ -31,7 +31,7 @@ internal sealed class FloorAir(IReadOnlyList<PlanSegment> barriers, SeededNoise 
 
             var jitter = Math.Sqrt(2 * 0.01 * seconds);
             var to = puff.At + new PlanPoint((east.Velocity * seconds) + (jitter * noise.Normal()), (north.Velocity * seconds) + (jitter * noise.Normal()));
-            if (!Blocked(puff.At, to)) puff.At = to;
+            if (!barriers.Between(puff.At, to)) puff.At = to;
         }
     }
 
@@ -47,23 +47,10 @@ internal sealed class FloorAir(IReadOnlyList<PlanSegment> barriers, SeededNoise 
             // The layer grows from the lip of a case towards the ceiling, and general ventilation thins it.
             var height = Math.Min(4, 0.5 + (0.15 * Math.Sqrt(puff.Age)));
             var ppm = puff.Amount / (2 * Math.PI * variance * height) * Math.Exp((-square / (2 * variance)) - (puff.Age / 1200));
-            if (ppm > 0.002 && !Blocked(puff.At, at)) sum += ppm;
+            if (ppm > 0.002 && !barriers.Between(puff.At, at)) sum += ppm;
         }
 
         return sum;
-    }
-
-    private bool Blocked(PlanPoint a, PlanPoint b)
-    {
-        foreach (var wall in barriers)
-        {
-            var d = wall.B - wall.A;
-            if (d.Cross(a - wall.A) * d.Cross(b - wall.A) >= 0) continue;
-            var e = b - a;
-            if (e.Cross(wall.A - a) * e.Cross(wall.B - a) < 0) return true;
-        }
-
-        return false;
     }
 
     private sealed class Puff

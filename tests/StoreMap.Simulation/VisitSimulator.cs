@@ -19,7 +19,7 @@ public sealed class VisitSimulator
     {
         this.scenario = scenario;
         noise = new SeededNoise(scenario.Seed);
-        floor = new FloorAir(Barriers.Of(scenario.Plan), noise.Fork(2));
+        floor = new FloorAir(new BarrierGrid(Barriers.Of(scenario.Plan)), noise.Fork(2));
         var salt = 100UL;
         var groups = scenario.Plan.Fixtures.Where(f => f.Front is not null).GroupBy(f => f.LineUp ?? "\0" + f.Id);
         foreach (var group in groups)
@@ -121,6 +121,7 @@ public sealed class VisitSimulator
         var s = air.Coordinate(fixture.Id, along);
         var inside = point.Spot switch
         {
+            Spot.Joint => (0.9 * air.Ppm(s, false)) + AtJoint(fixture.Id, along),
             Spot.KickPlate or Spot.Perimeter => air.Ppm(s, inBase: true),
             Spot.Discharge => 0.3 * (air.Ppm(s - 1, false) + air.Ppm(s + 1, false)),
             Spot.DoorGap => (0.8 * air.Ppm(s, false)) + (0.15 * air.Ppm(s, true)),
@@ -128,6 +129,11 @@ public sealed class VisitSimulator
         };
         return inside + floor.Ppm(point.At + (fixture.OutwardAt(along) * 0.3)) + Level(point.At, point.Room, t);
     }
+
+    /// <summary>Close to the joint itself: a point source on a surface, c = G / (2 pi D r), D 0.005 m2/s, the tip at 2 cm.</summary>
+    private double AtJoint(string fixture, double along) => scenario.Leaks
+        .Where(l => l.Fixture == fixture && l.Place == LeakPlace.CaseAir)
+        .Sum(l => l.PpmCubicMetresPerSecond / (2 * Math.PI * 0.005 * Math.Max(0.02, Math.Abs(l.Along - along))));
 
     private double Level(PlanPoint at, string? room, double t)
     {

@@ -1,16 +1,64 @@
 using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Surveys;
 
 namespace StoreMap.App.Shell;
 
-/// <summary>Loads the store that a verb works on.</summary>
-internal static class Store
+/// <summary>The store that a verb works on: its layout and the probe points of the standard protocol.</summary>
+internal sealed class Store
 {
-    /// <summary>The layout argument of most verbs.</summary>
-    public static LayoutDocument Load(string path, Session session)
+    private readonly Session session;
+
+    private Store(LayoutDocument layout, Session session)
+    {
+        Layout = layout;
+        this.session = session;
+        Draft = ProbePlanner.Draft(layout.Plan, new Protocol());
+    }
+
+    public LayoutDocument Layout { get; }
+
+    public Plan Plan => Layout.Plan;
+
+    public ProbeDraft Draft { get; }
+
+    public static Store Load(string path, Session session)
     {
         using var stream = InputFile.Open(path);
         var document = LayoutDocument.Read(stream, path);
         session.Warn(document.Warnings);
-        return document;
+        return new Store(document, session);
+    }
+
+    /// <summary>Reads surveys and puts those of one date together, oldest visit first.</summary>
+    /// <exception cref="RefusedInputException">All errors of all files, or surveys of another store.</exception>
+    public IReadOnlyList<NetSurvey> Visits(IReadOnlyList<string> files, SurveyReadOptions options)
+    {
+        var surveys = new List<Survey>();
+        var problems = new List<Problem>();
+        foreach (var file in files)
+        {
+            try
+            {
+                using var stream = InputFile.Open(file);
+                var read = SurveyReader.Read(stream, file, Plan, Draft.Points, options);
+                session.Warn(read.Warnings);
+                surveys.Add(read.Survey);
+            }
+            catch (RefusedInputException refused)
+            {
+                problems.AddRange(refused.Problems);
+            }
+        }
+
+        if (problems.Exists(p => p.Severity == Severity.Error)) throw new RefusedInputException(problems);
+        return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(Net)];
+    }
+
+    private NetSurvey Net(Survey survey)
+    {
+        var net = NetSurveyBuilder.Build(Plan, survey);
+        session.Warn(net.Warnings);
+        return net;
     }
 }

@@ -1,0 +1,67 @@
+using System.CommandLine;
+using StoreMap.Surveys;
+
+namespace StoreMap.App.Commands;
+
+/// <summary>Arguments and options that several verbs share, worded once.</summary>
+internal static class Arguments
+{
+    public static Argument<string> Layout() => new("layout") { Description = "The store's layout file (*.layout.json)." };
+
+    public static Argument<string[]> Surveys(int atLeast) => new("survey")
+    {
+        Arity = new ArgumentArity(atLeast, 1000),
+        Description = "Surveys (*.survey.json) or readings (*.csv). Those of one date are one visit.",
+    };
+
+    public static Option<string?> OutFolder() => new("--out") { Description = "Folder for the files; without it nothing is written.", HelpName = "DIR" };
+
+    public static Option<string> OutFile(string what, string name) => new("--out") { Description = what, HelpName = name, Required = true };
+
+    public static Option<string?> Service() => new("--service")
+    {
+        Description = "The store's service record (*.service.json).", HelpName = "FILE",
+    };
+}
+
+/// <summary>How readings files are read: the monitor and other names for the columns.</summary>
+internal sealed class ReadingOptions
+{
+    private readonly Option<string?> columns = new("--columns") { Description = "Other column names, such as time=timestamp,ppm=conc.", HelpName = "NAMES" };
+    private readonly Option<double> detection = Number("--detection-limit", "The monitor's detection limit, ppm.", SurveyDefaults.DetectionPpm, 0.001, 1000);
+    private readonly Option<double> resolution = Number("--resolution", "The monitor's display step, ppm.", SurveyDefaults.ResolutionPpm, 0.0001, 1000);
+
+    public void AddTo(Command command)
+    {
+        command.Add(columns);
+        command.Add(detection);
+        command.Add(resolution);
+    }
+
+    public SurveyReadOptions Of(ParseResult parse) => new()
+    {
+        Columns = parse.GetValue(columns) is { } text ? SurveyReadOptions.ParseColumns(text) : new Dictionary<string, string>(),
+        DetectionPpm = parse.GetValue(detection),
+        ResolutionPpm = parse.GetValue(resolution),
+    };
+
+    /// <summary>A number within stated bounds.</summary>
+    public static Option<double> Number(string name, string description, double standard, double least, double most)
+    {
+        var option = new Option<double>(name)
+        {
+            Description = FormattableString.Invariant($"{description} Between {least} and {most}."),
+            DefaultValueFactory = _ => standard,
+            HelpName = "N",
+            CustomParser = result =>
+            {
+                var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
+                if (double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+                    return value;
+                result.AddError(FormattableString.Invariant($"{name} must be a number between {least} and {most}; it is \"{text}\"."));
+                return standard;
+            },
+        };
+        return option;
+    }
+}
