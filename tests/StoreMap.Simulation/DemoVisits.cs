@@ -45,7 +45,7 @@ public static class DemoVisits
     {
         var leaks = new List<SimulatedLeak>
         {
-            new(LeakPlace.CaseAir, "C2", 4 * Ft, default, number switch { 1 => 45, 2 => 60, _ => 80 }, R448A),
+            new(LeakPlace.CaseAir, "C2", 3.4 * Ft, default, number switch { 1 => 45, 2 => 60, _ => 80 }, R448A),
         };
         if (number == 1) leaks.Add(new(LeakPlace.CaseAir, "C16", 15 * Ft, default, 60, R404A));
         if (number >= 2) leaks.Add(new(LeakPlace.Base, "C28", 18 * Ft, default, number == 2 ? 50 : 70, R448A));
@@ -63,7 +63,7 @@ public static class DemoVisits
         stops.AddRange(Walk.Through(Along(plan, "C28", [3, 9, 15, 21, 27, 33], Spot.KickPlate, 12), begin, 0.8));
         stops.AddRange(Walk.Through(Along(plan, "C29", [3, 9, 15, 21], Spot.KickPlate, 12), Next(stops) + 10, 0.8));
         stops.AddRange(Walk.Through(Along(plan, "C2", [1, 3, 5, 7, 9], Spot.Return, 12), Next(stops) + 180, 0.8, AirState.FansOff));
-        stops.AddRange(Walk.Through(Along(plan, "C2", [4], Spot.Joint, 15), Next(stops) + 5, 0.8, AirState.FansOff));
+        stops.AddRange(Walk.Through(Along(plan, "C2", [3.4], Spot.Joint, 15), Next(stops) + 5, 0.8, AirState.FansOff));
         return stops;
     }
 

@@ -1,0 +1,30 @@
+using System.Text;
+using StoreMap.Raster;
+using StoreMap.Sheets;
+
+namespace StoreMap.App.Shell;
+
+/// <summary>Sheets as files: each as SVG and PNG, all of a kind bound in one PDF.</summary>
+internal static class SheetFiles
+{
+    private const double Dpi = 150;
+
+    /// <summary>Adds the files of sheets that belong together.</summary>
+    /// <param name="files">Where they are collected.</param>
+    /// <param name="folder">Folder to write to.</param>
+    /// <param name="sheets">At least one.</param>
+    /// <param name="info">Title, author and date of the PDF.</param>
+    public static void Add(OutputFiles files, string folder, IReadOnlyList<Sheet> sheets, PdfInfo info)
+    {
+        foreach (var sheet in sheets)
+        {
+            files.Add(Path.Combine(folder, sheet.Name + ".svg"), Encoding.UTF8.GetBytes(sheet.Svg));
+            files.Add(Path.Combine(folder, sheet.Name + ".png"), SheetRaster.ToPng(sheet, Dpi));
+        }
+
+        files.Add(Path.Combine(folder, sheets[0].Name + ".pdf"), SheetRaster.ToPdf(sheets, info));
+    }
+
+    /// <summary>What a PDF says of itself; the date is that of the survey, so that the same input gives the same bytes.</summary>
+    public static PdfInfo Info(string title, string author, DateTimeOffset date) => new(title, author, "en", date.UtcDateTime);
+}
