@@ -1,4 +1,5 @@
 using System.CommandLine;
+using StoreMap.App.Commands;
 using StoreMap.App.Shell;
 
 namespace StoreMap.App;
@@ -6,11 +7,14 @@ namespace StoreMap.App;
 /// <summary>The program's verbs.</summary>
 internal static class Verbs
 {
-    public static RootCommand All(Host host)
+    public static RootCommand All(Host host) => new("Plans the probe route of a refrigerant-leak survey, maps its readings, and says which panel to lift.")
     {
-        var root = new RootCommand("Plans the probe route of a refrigerant-leak survey, maps its readings, and says where to look.") { Host.JsonOption };
-        root.Add(Commands.CheckCommand.Create(host));
-        root.Add(Commands.LocateCommand.Create(host));
-        return root;
-    }
+        Host.JsonOption,
+        CheckCommand.Create(host),
+        ImportCommand.Create(host),
+        RouteCommand.Create(host),
+        MapCommand.Create(host),
+        LocateCommand.Create(host),
+        CompareCommand.Create(host),
+    };
 }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using StoreMap.App.Documents;
 using StoreMap.App.Shell;
-using StoreMap.Zones;
 
 namespace StoreMap.App.Commands;
 
@@ -10,6 +9,7 @@ internal static class LocateCommand
 {
     private static readonly Argument<string> Layout = Arguments.Layout();
     private static readonly Argument<string[]> Surveys = Arguments.Surveys(1);
+    private static readonly Option<string?> Service = Arguments.Service();
     private static readonly Option<string?> Out = Arguments.OutFolder();
     private static readonly ReadingOptions Reading = new();
 
@@ -17,7 +17,7 @@ internal static class LocateCommand
     {
         var command = new Command("locate", "Says which case leaks, where along it, which panel to lift first, and where to probe next.")
         {
-            Layout, Surveys, Out,
+            Layout, Surveys, Service, Out,
         };
         Reading.AddTo(command);
         command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
@@ -26,9 +26,17 @@ internal static class LocateCommand
 
     private static void Run(Session session, ParseResult parse)
     {
-        var store = Store.Load(parse.GetValue(Layout)!, session);
-        var visits = store.Visits(parse.GetValue(Surveys)!, Reading.Of(parse));
-        var result = LeakLocator.Locate(store.Plan, visits[^1], [], new LocateSettings(), session.Progress("Locating"), session.Cancel);
-        session.Document(() => LocateJson.Of(store.Plan, result));
+        var job = new VisitJob(session, parse.GetValue(Layout)!, parse.GetValue(Surveys)!, Reading.Of(parse), parse.GetValue(Service));
+        var files = new OutputFiles();
+        if (parse.GetValue(Out) is { } folder)
+        {
+            files.Add(Path.Combine(folder, "locate.json"), Session.Bytes(LocateJson.Of(job.Store.Plan, job.Result)));
+            SheetFiles.Add(files, folder, job.Details(), job.Info("Leak zones"));
+        }
+
+        var written = files.Commit(session.Cancel);
+        session.Document(() => LocateJson.Of(job.Store.Plan, job.Result));
+        foreach (var line in Words.Located(job.Store.Plan, job.Result)) session.Say(line);
+        foreach (var file in written) session.Say($"Wrote {file}");
     }
 }

@@ -12,10 +12,11 @@ internal static class SheetFiles
     /// <summary>Adds the files of sheets that belong together.</summary>
     /// <param name="files">Where they are collected.</param>
     /// <param name="folder">Folder to write to.</param>
-    /// <param name="sheets">At least one.</param>
+    /// <param name="sheets">None adds nothing.</param>
     /// <param name="info">Title, author and date of the PDF.</param>
     public static void Add(OutputFiles files, string folder, IReadOnlyList<Sheet> sheets, PdfInfo info)
     {
+        if (sheets.Count == 0) return;
         foreach (var sheet in sheets)
         {
             files.Add(Path.Combine(folder, sheet.Name + ".svg"), Encoding.UTF8.GetBytes(sheet.Svg));

@@ -1,3 +1,4 @@
+using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Surveys;
@@ -53,6 +54,15 @@ internal sealed class Store
 
         if (problems.Exists(p => p.Severity == Severity.Error)) throw new RefusedInputException(problems);
         return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(Net)];
+    }
+
+    /// <summary>Reads the service record.</summary>
+    public ServiceRecord Service(string file)
+    {
+        using var stream = InputFile.Open(file);
+        var read = ServiceRecordFile.Read(stream, file, Plan);
+        session.Warn(read.Warnings);
+        return read.Record;
     }
 
     private NetSurvey Net(Survey survey)

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using StoreMap.App.Documents;
+using StoreMap.App.Shell;
+
+namespace StoreMap.App.Commands;
+
+/// <summary><c>map</c>: the heat map over the floor plan.</summary>
+internal static class MapCommand
+{
+    private static readonly Argument<string> Layout = Arguments.Layout();
+    private static readonly Argument<string[]> Surveys = Arguments.Surveys(1);
+    private static readonly Option<string?> Out = Arguments.OutFolder();
+    private static readonly Option<string?> Grid = new("--grid") { Description = "Write the field as a grid CSV.", HelpName = "CSV" };
+    private static readonly Option<string?> Contours = new("--contours") { Description = "Write the contours as GeoJSON in plan coordinates.", HelpName = "GEOJSON" };
+    private static readonly ReadingOptions Reading = new();
+
+    public static Command Create(Host host)
+    {
+        var command = new Command("map", "Draws the heat map of a visit: gas does not cross walls, and floor that nobody probed stays blank.")
+        {
+            Layout, Surveys, Grid, Contours, Out,
+        };
+        Reading.AddTo(command);
+        command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
+        return command;
+    }
+
+    private static void Run(Session session, ParseResult parse)
+    {
+        var job = new VisitJob(session, parse.GetValue(Layout)!, parse.GetValue(Surveys)!, Reading.Of(parse));
+        var files = new OutputFiles();
+        if (parse.GetValue(Grid) is { } grid) files.Add(grid, job.GridCsv());
+        if (parse.GetValue(Contours) is { } contours) files.Add(contours, job.ContourGeoJson());
+        if (parse.GetValue(Out) is { } folder) SheetFiles.Add(files, folder, job.HeatMap(), job.Info("Heat map"));
+        var written = files.Commit(session.Cancel);
+        session.Document(() => new JsonObject
+        {
+            ["cellMetres"] = job.Field.Grid.CellMetres,
+            ["evidenceCells"] = job.Field.Evidence.Count(e => e),
+            ["highestNetPpm"] = Math.Round(job.Visit.Readings.Max(r => r.NetPpm), 2),
+            ["hits"] = job.Visit.Readings.Count(r => r.IsHit),
+            ["files"] = UnitsOut.Strings(written),
+        });
+        session.Say(Words.Hits(job.Store.Plan, job.Visit));
+        foreach (var file in written) session.Say($"Wrote {file}");
+    }
+}

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.Diagnostics;
+using StoreMap.App.Documents;
+using StoreMap.App.Shell;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Sheets;
+using StoreMap.Walking;
+
+namespace StoreMap.App.Commands;
+
+/// <summary><c>route</c>: probe points, their order, the minutes, and the walk sheet.</summary>
+internal static class RouteCommand
+{
+    private static readonly Argument<string> Layout = Arguments.Layout();
+    private static readonly Option<string?> Points = new("--points") { Description = "A list id,x,y: a tour over those points alone, closed unless --open or --start.", HelpName = "CSV" };
+    private static readonly Option<string?> Start = new("--start") { Description = "Id of the point to start from; the end is free. With --points.", HelpName = "ID" };
+    private static readonly Option<bool> Open = new("--open") { Description = "Do not return to the first point." };
+    private static readonly Option<string?> System = new("--system") { Description = "Only fixtures and equipment of one system.", HelpName = "ID" };
+    private static readonly Option<double> Clearance = ReadingOptions.Number("--clearance", "Distance the walker keeps from what blocks, metres.", 0.3, 0, 5);
+    private static readonly Option<long?> Effort = new("--effort") { Description = "Search steps; the same effort gives the same route.", HelpName = "N" };
+    private static readonly Option<double?> Seconds = new("--seconds") { Description = "Cut the search short after so many seconds.", HelpName = "S" };
+    private static readonly Option<string?> Out = Arguments.OutFolder();
+
+    public static Command Create(Host host)
+    {
+        var command = new Command("route", "Plans the probe walk: where to hold the probe, in what order, and how long it takes.")
+        {
+            Layout, Points, Start, Open, System, Clearance, Effort, Seconds, Out,
+        };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(Effort) is < 0 || result.GetValue(Seconds) is <= 0) result.AddError("--effort must be 0 or more and --seconds above 0.");
+            if (result.GetValue(Start) is not null && result.GetValue(Points) is null) result.AddError("--start goes with --points.");
+            if (result.GetValue(System) is not null && result.GetValue(Points) is not null) result.AddError("--system does not go with --points.");
+        });
+        command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
+        return command;
+    }
+
+    private static void Run(Session session, ParseResult parse)
+    {
+        var store = Store.Load(parse.GetValue(Layout)!, session);
+        var plan = store.Plan;
+        var paths = new WalkingPaths(FreeFloor.Build(plan, parse.GetValue(Clearance)), cancellation: session.Cancel);
+        var request = new RouteRequest
+        {
+            Start = parse.GetValue(Start),
+            Closed = !parse.GetValue(Open) && parse.GetValue(Start) is null,
+            Budget = Budget(session, parse),
+        };
+        Route route;
+        if (parse.GetValue(Points) is { } list)
+        {
+            using var stream = InputFile.Open(list);
+            route = RoutePlanner.Over(plan, paths, RoutePoints.Read(stream, list, plan), request);
+        }
+        else
+        {
+            route = RoutePlanner.Plan(plan, paths, Of(plan, store.Draft, parse.GetValue(System)), request);
+        }
+
+        session.Warn(route.Warnings);
+        var files = new OutputFiles();
+        if (parse.GetValue(Out) is { } folder)
+        {
+            files.Add(Path.Combine(folder, "route.json"), Session.Bytes(RouteJson.Of(route, plan.Units)));
+            SheetFiles.Add(files, folder, WalkSheet.Draw(plan, route, new SheetContext()), SheetFiles.Info($"Walk sheet, {plan.Name}", "", default));
+        }
+
+        var written = files.Commit(session.Cancel);
+        session.Document(() => RouteJson.Of(route, plan.Units));
+        session.Say(Words.Route(plan, route));
+        foreach (var file in written) session.Say($"Wrote {file}");
+    }
+
+    private static TourBudget Budget(Session session, ParseResult parse)
+    {
+        var budget = new TourBudget { Effort = parse.GetValue(Effort), Progress = session.Progress("Routing"), Cancel = session.Cancel };
+        if (parse.GetValue(Seconds) is not { } cap) return budget;
+        var clock = Stopwatch.StartNew();
+        return budget with { OutOfTime = () => clock.Elapsed.TotalSeconds > cap };
+    }
+
+    private static ProbeDraft Of(Plan plan, ProbeDraft draft, string? system)
+    {
+        if (system is null) return draft;
+        if (plan.Systems.All(s => s.Id != system))
+        {
+            throw new RefusedInputException([new Problem(Severity.Error, null, system, "system", system, "known-system",
+                $"The layout has no system {system}. It has: {string.Join(", ", plan.Systems.Select(s => s.Id))}.")]);
+        }
+
+        return draft.OfSystem(plan, system);
+    }
+}

@@ -1,0 +1,64 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.App.Documents;
+
+/// <summary>Answers in plain words for the terminal; the sheets say more.</summary>
+internal static class Words
+{
+    public static string Route(Plan plan, Route route) => FormattableString.Invariant(
+        $"{route.Order.Count} points, {plan.Units.FromMetres(route.Length):0} {plan.Units.Symbol()} on foot (no order can be under {plan.Units.FromMetres(route.LowerBound):0}), about {route.Minutes.Total:0} minutes: {route.Minutes.Fixed:0} fixed, {route.Minutes.Probing:0} probing, {route.Minutes.Walking:0} walking, {route.Minutes.Handling:0} for doors, ladders and walk-ins.");
+
+    public static string Hits(Plan plan, NetSurvey visit)
+    {
+        var hits = visit.Readings.Where(r => r.IsHit).ToList();
+        var where = hits.Select(h => plan.FindFixture(h.Reading.Place.Fixture)?.Tag ?? PlanPlaces.RoomName(plan, h.Reading.Place.Room)).Distinct().ToList();
+        return hits.Count == 0
+            ? FormattableString.Invariant($"{visit.Readings.Count} readings, nothing at or above the action level.")
+            : FormattableString.Invariant($"{visit.Readings.Count} readings, {hits.Count} at or above the action level: {string.Join(", ", where)}.");
+    }
+
+    public static IEnumerable<string> Located(Plan plan, LocateResult result)
+    {
+        foreach (var zone in result.Zones)
+        {
+            var tag = plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture;
+            yield return FormattableString.Invariant($"Case {tag}: a leak in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
+        }
+
+        foreach (var e in result.Elsewhere) yield return $"At {plan.FindFixture(e.Near)?.Tag ?? e.Near} gas is here, its source is probably not in this case: look at {e.Look}.";
+        if (result.Open.Count > 0) yield return $"Open in this order: {string.Join(", ", result.Open.Take(8))}. Lock out and tag out before reaching in.";
+        if (result.Zones.Count == 0 && result.Elsewhere.Count == 0) yield return "No leak seen.";
+        yield return FormattableString.Invariant($"No leak seen at {result.NoLeakSeen.Count} other fixtures; --json says how small a leak would have shown at each.");
+        if (result.NotProbed.Count > 0) yield return $"Not probed: {string.Join(", ", result.NotProbed)}.";
+        if (result.Next is { } next) yield return $"Go here next: {next.Why}.";
+    }
+
+    public static IEnumerable<string> Comparison(Plan plan, Comparison comparison)
+    {
+        foreach (var zone in comparison.Zones)
+        {
+            var change = zone.Change switch
+            {
+                ZoneChange.New => "new",
+                ZoneChange.Recurring => "recurring",
+                ZoneChange.NoLongerSeen => "no longer seen",
+                _ => "not comparable",
+            };
+            yield return $"Case {plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture}: {change}. {Sentence(zone.Note)}{(zone.Service is null ? "" : " " + Sentence(zone.Service))}";
+        }
+
+        foreach (var b in comparison.Balances)
+        {
+            yield return FormattableString.Invariant($"System {b.System}: {UnitsOut.Pounds(b.AddedKilograms):0} lb added in {b.Days} days; the leaks found explain {UnitsOut.Pounds(b.ExplainedLowKilograms):0} to {UnitsOut.Pounds(b.ExplainedHighKilograms):0} lb.")
+                + (b.AddsUp ? "" : " The main leak has probably not been found.");
+        }
+    }
+
+    private static int OutOfTen(double probability) => (int)Math.Clamp(Math.Round(probability * 10), 1, 10);
+
+    private static string Sentence(string words) => words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..].TrimEnd('.') + ".";
+}
