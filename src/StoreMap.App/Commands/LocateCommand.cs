@@ -31,7 +31,7 @@ internal static class LocateCommand
         if (parse.GetValue(Out) is { } folder)
         {
             files.Add(Path.Combine(folder, "locate.json"), Session.Bytes(LocateJson.Of(job.Store.Plan, job.Result)));
-            SheetFiles.Add(files, folder, job.Details(), job.Info("Leak zones"));
+            SheetFiles.AddAll(files, folder, "leak-zones", job.Details(), job.Info("Leak zones"));
         }
 
         var written = files.Commit(session.Cancel);

@@ -29,7 +29,14 @@ internal static class Words
             yield return FormattableString.Invariant($"Case {tag}: a leak in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
         }
 
-        foreach (var e in result.Elsewhere) yield return $"At {plan.FindFixture(e.Near)?.Tag ?? e.Near} gas is here, its source is probably not in this case: look at {e.Look}.";
+        foreach (var e in result.Elsewhere)
+        {
+            var tag = plan.FindFixture(e.Near)?.Tag ?? e.Near;
+            yield return e.Probability >= 0.5
+                ? $"At {tag} gas is here, its source is probably not in this case: look at {e.Look}."
+                : FormattableString.Invariant($"At {tag} the source is outside the case in about {OutOfTen(e.Probability)} of 10: {e.Look}.");
+        }
+
         if (result.Open.Count > 0) yield return $"Open in this order: {string.Join(", ", result.Open.Take(8))}. Lock out and tag out before reaching in.";
         if (result.Zones.Count == 0 && result.Elsewhere.Count == 0) yield return "No leak seen.";
         yield return FormattableString.Invariant($"No leak seen at {result.NoLeakSeen.Count} other fixtures; --json says how small a leak would have shown at each.");

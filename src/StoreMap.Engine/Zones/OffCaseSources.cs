@@ -20,7 +20,8 @@ internal static class OffCaseSources
     {
         var groups = new List<(double Share, List<(PlanPoint At, string Look, bool Known)> Places)>
         {
-            (0.2, [.. plan.Drops.Select(d => (d.At, $"the line set at drop {d.Id}, above the case", true))]),
+            // A drop that lands inside a case is that case's own place and stands in its prior.
+            (0.2, [.. plan.Drops.Where(d => !plan.Fixtures.Any(f => Rings.Covers(f.Outline, d.At, 0.001))).Select(d => (d.At, $"the line set at drop {d.Id}, above the case", true))]),
             (0.4, [.. plan.Pipes.SelectMany(PointsOf)]),
             (0.1, [.. plan.Pits.Select(p => (Middle(p.Outline), $"{p.Kind.Kebab()} {p.Id} under the floor", true))]),
             (0.05, [.. plan.Rooms.Where(r => r.Kind == RoomKind.Machine).SelectMany(r => r.Openings.Select(o => (o.Middle, $"the door of {r.Name}", true)))]),
