@@ -31,15 +31,14 @@ public static partial class ProbePlanner
     }
 
     /// <summary>The background point moved to where its department is entered, so that reading it costs no walk.</summary>
-    /// <param name="background">A background point of a draft; a room's stays where it is.</param>
+    /// <param name="plan">The store.</param>
+    /// <param name="background">A background point of its draft; a room's stays where it is.</param>
     /// <param name="first">The point of the department that is walked first.</param>
     /// <param name="protocol">The distance kept from the case.</param>
-    public static ProbePoint AtEntry(ProbePoint background, ProbePoint first, Protocol protocol)
+    public static ProbePoint AtEntry(Plan plan, ProbePoint background, ProbePoint first, Protocol protocol)
     {
-        var away = first.Stand - first.At;
-        var length = first.Stand.DistanceTo(first.At);
-        if (background.Room is not null || length == 0) return background;
-        var at = first.At + (away * (protocol.BackgroundOffMetres / length));
+        if (background.Room is not null) return background;
+        var at = BackgroundPlace.Before(plan, first, protocol);
         return background with { At = at, Stand = at };
     }
 

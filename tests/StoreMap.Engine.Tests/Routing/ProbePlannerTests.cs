@@ -295,10 +295,27 @@ public partial class ProbePlannerTests
     [Fact]
     public void AtEntry_Department_IsReadBeforeItsFirstPoint()
     {
-        var draft = ProbePlanner.Draft(Store(Case("C1", FixtureKind.OpenCase, 20, 50, 24, "L1")), Usual);
-        var first = draft.Points.Single(p => p.Id == "C1-F06");
-        var moved = ProbePlanner.AtEntry(draft.Points.Single(p => p.Id == "B-L1"), first, Usual);
-        Assert.Equal(0, moved.Stand.DistanceTo(Feet(42, 44)), Exact);
+        var plan = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 24, "L1"));
+        Assert.Equal(0, Entered(plan, "C1-F06").DistanceTo(Feet(42, 44)), Exact);
+    }
+
+    [Fact]
+    public void AtEntry_WallBeforeTheCase_IsReadOnThisSideOfIt()
+    {
+        // A room's wall 4 ft before the front, an obstacle 2.5 ft before it.
+        var open = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 24, "L1"));
+        var wall = open with { Rooms = [Room("R1", RoomKind.Prep, Box(10, 20, 60, 46))] };
+        Assert.Equal(0, Entered(wall, "C1-F06").DistanceTo(Feet(42, 47)), Exact);
+        var shelf = open with { Obstacles = [new("G1", "shelving", Box(10, 45, 60, 47.5))] };
+        Assert.Equal(0, Entered(shelf, "C1-F06").DistanceTo(Feet(42, 50) - new PlanPoint(0, 0.5)), Exact);
+    }
+
+    [Fact]
+    public void Draft_PlugIns_ShareTheNearestDepartment()
+    {
+        var draft = ProbePlanner.Draft(
+            Store(Case("C1", FixtureKind.SelfContained, 150, 10, 4), Case("C2", FixtureKind.OpenCase, 20, 50, 24, "L1"), Case("C3", FixtureKind.SelfContained, 20, 10, 4)), Usual);
+        Assert.Equal("L1 C1 C3", string.Join(' ', Assert.Single(draft.Departments).Groups));
     }
 
     [Fact]
@@ -328,6 +345,12 @@ public partial class ProbePlannerTests
     }
 
     private static List<ProbePoint> Points(Plan plan, ProbePass pass) => ProbePlanner.Draft(plan, Usual).Points.Where(p => p.Pass == pass).ToList();
+
+    private static PlanPoint Entered(Plan plan, string first)
+    {
+        var points = ProbePlanner.Draft(plan, Usual).Points;
+        return ProbePlanner.AtEntry(plan, points.Single(p => p.Id == "B-L1"), points.Single(p => p.Id == first), Usual).Stand;
+    }
 
     private static Room Room(string id, RoomKind kind, List<PlanPoint> outline, bool aerosol = false) => new(id, id, kind, outline, [], aerosol, 3);
 

@@ -32,12 +32,17 @@ internal static class DepartmentMethod
     private static void SalesFloor(DraftBuilder draft, List<ProbeGroup> groups)
     {
         var departments = new List<(PlanPoint At, List<ProbeGroup> Groups)>();
-        foreach (var group in groups)
+        var byId = groups.SelectMany(g => g.Points).ToDictionary(id => id, draft.Point);
+
+        // Plug-in units open no department while there is another: they stand among its cases.
+        foreach (var group in groups.OrderBy(g => g.Points.All(id => byId[id].Spot == Spot.KickPlate)))
         {
-            var stands = group.Points.Select(id => draft.Point(id)).ToList();
-            var near = departments.FindIndex(d => stands.Exists(p => draft.Approach(p).DistanceTo(d.At) <= draft.Protocol.DepartmentReachMetres));
-            if (near >= 0) departments[near].Groups.Add(group);
-            else departments.Add((BeforeCase(draft, stands[stands.Count / 2]), [group]));
+            var stands = group.Points.Select(id => byId[id]).ToList();
+            var distances = departments.Select(d => stands.Min(p => draft.Approach(p).DistanceTo(d.At))).ToList();
+            var nearest = distances.Count == 0 ? -1 : distances.IndexOf(distances.Min());
+            var shared = nearest >= 0 && (distances[nearest] <= draft.Protocol.DepartmentReachMetres || stands.TrueForAll(p => p.Spot == Spot.KickPlate));
+            if (shared) departments[nearest].Groups.Add(group);
+            else departments.Add((BackgroundPlace.Before(draft.Plan, stands[stands.Count / 2], draft.Protocol), [group]));
         }
 
         foreach (var (at, served) in departments)
@@ -52,12 +57,4 @@ internal static class DepartmentMethod
 
     /// <summary>The room a group is entered from: a walk-in's is that before its door.</summary>
     private static Room? RoomOf(DraftBuilder draft, ProbeGroup group) => draft.RoomBefore(draft.Point(group.Points[0]));
-
-    private static PlanPoint BeforeCase(DraftBuilder draft, ProbePoint point)
-    {
-        var off = draft.Protocol.BackgroundOffMetres;
-        if (WalkInDoor.Outside(draft.Plan.FindFixture(point.Fixture), off) is { } outside) return outside;
-        var length = point.At.DistanceTo(point.Stand);
-        return length == 0 ? point.Stand : point.At + ((point.Stand - point.At) * (off / length));
-    }
 }
