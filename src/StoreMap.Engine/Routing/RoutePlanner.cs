@@ -33,7 +33,7 @@ public static class RoutePlanner
             {
                 var entered = draft.Departments.FirstOrDefault(d => onTheWay.ContainsKey(d.Background) && d.Groups.Contains(group.Group.Id));
                 if (entered is not null && onTheWay.Remove(entered.Background))
-                    order.Add(ProbePlanner.AtEntry(byId[entered.Background], byId[id], request.Protocol));
+                    order.Add(ProbePlanner.AtEntry(plan, byId[entered.Background], byId[id], request.Protocol));
                 order.Add(byId[id]);
             }
         }
