@@ -1,4 +1,5 @@
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.OverlayNG;
 
 namespace StoreMap.Plans;
 
@@ -16,6 +17,12 @@ internal static class PlanShapes
 
     /// <summary>A segment as a line string.</summary>
     public static LineString Line(PlanSegment segment) => Line([segment.A, segment.B]);
+
+    /// <summary>The floor that both shapes claim; does not fail on nearly touching edges.</summary>
+    public static Geometry Intersection(Geometry a, Geometry b) => OverlayNGRobust.Overlay(a, b, NetTopologySuite.Operation.Overlay.SpatialFunction.Intersection);
+
+    /// <summary>The floor of the first shape that the second leaves over; does not fail on nearly touching edges.</summary>
+    public static Geometry Difference(Geometry a, Geometry b) => OverlayNGRobust.Overlay(a, b, NetTopologySuite.Operation.Overlay.SpatialFunction.Difference);
 
     /// <summary>A plan point as the library's coordinate.</summary>
     public static Coordinate Coordinate(PlanPoint p) => new(p.X, p.Y);

@@ -160,5 +160,5 @@ internal sealed class FieldReader(JsonObject source, string? element, LengthUnit
 
     /// <summary>Reports a value of the wrong type.</summary>
     public void WrongType(string place, JsonNode? node, string wanted) =>
-        Error(place, node, "type", $"{path}{place} must be {wanted}; it is {JsonExcerpt.Of(node) ?? "null"}.");
+        Error(place, node, "type", $"{path}{place} must be {wanted}; it is {JsonExcerpt.Quoted(node) ?? "null"}.");
 }

@@ -22,6 +22,11 @@ internal static class FixtureReader
         };
         if (kind is null) return null;
         NotForKind(reader, kind.Value);
+        if (kind != FixtureKind.SelfContained && reader["circuit"] is null && elements[LayoutLists.Circuits].Count > 0)
+        {
+            reader.Warn("circuit", null, "no-circuit", "The fixture names no circuit, so its refrigerant is unknown.");
+        }
+
         if (kind == FixtureKind.SelfContained) shared = WithOwnCharge(reader, shared);
         var whole = kind == FixtureKind.WalkIn ? WalkInReader.Read(reader, elements, shared) : CaseReader.Read(reader, elements, shared);
         return outline is null ? null : whole;

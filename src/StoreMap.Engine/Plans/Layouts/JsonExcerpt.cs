@@ -9,13 +9,22 @@ internal static class JsonExcerpt
 {
     private const int Most = 80;
 
-    /// <summary>The start of a value's text; null for an absent one.</summary>
-    public static string? Of(JsonNode? node)
+    /// <summary>The start of a value's text, a text without its quotes; null for an absent one.</summary>
+    public static string? Of(JsonNode? node) =>
+        node is JsonValue value && value.GetValueKind() == JsonValueKind.String ? Cut(value.GetValue<string>()) : Quoted(node);
+
+    /// <summary>The start of a value's text, texts in quotes; null for an absent one.</summary>
+    public static string? Quoted(JsonNode? node)
     {
         if (node is null) return null;
         var text = new StringBuilder();
         Append(node, text);
-        return text.Length > Most ? text.ToString(0, Most - 1) + "…" : text.ToString();
+        return Cut(text.ToString());
+    }
+
+    private static string Cut(string text)
+    {
+        return text.Length > Most ? string.Concat(text.AsSpan(0, Most - 1), "…") : text;
     }
 
     private static void Append(JsonNode? node, StringBuilder text)
@@ -34,7 +43,8 @@ internal static class JsonExcerpt
                 });
                 break;
             case JsonValue value:
-                text.Append(value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : value.ToJsonString());
+                if (value.GetValueKind() == JsonValueKind.String) text.Append('"').Append(value.GetValue<string>()).Append('"');
+                else text.Append(value.ToJsonString());
                 break;
             default:
                 text.Append("null");

@@ -75,6 +75,13 @@ internal sealed partial class LayoutElements
         }
 
         var unnamed = new FieldReader(map, place, header.Unit, header.Problems);
+        var reader = Named(header, list, place, map, unnamed, seen);
+        KnownFields.WarnOfSlips(map, reader, list);
+        return reader;
+    }
+
+    private FieldReader Named(FieldReader header, string list, string place, JsonObject map, FieldReader unnamed, Dictionary<string, string> seen)
+    {
         if (!unnamed.Require("id", "1 to 32 of A–Z a–z 0–9 . _ -")) return unnamed;
         if (map["id"]!.GetValueKind() != JsonValueKind.String || !ElementId().IsMatch(map["id"]!.GetValue<string>()))
         {

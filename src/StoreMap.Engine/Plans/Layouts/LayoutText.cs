@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -18,18 +19,28 @@ internal static class LayoutText
     /// <returns>The object; null, with one problem added, when the text is none.</returns>
     public static JsonObject? Parse(string text, ProblemList problems, string what = "layout")
     {
+        // Only such texts can hold half a character, and the scan costs as much as the reading.
+        if (text.Contains("\\ud", StringComparison.OrdinalIgnoreCase) && JsonScan.Tell(text, problems)) return null;
         try
         {
-            if (JsonNode.Parse(text, documentOptions: Options) is JsonObject root) return root;
+            if (JsonNode.Parse(Encoding.UTF8.GetBytes(text), documentOptions: Options) is JsonObject root) return root;
             problems.Error(null, null, null, "json-object", $"A {what} is one JSON object, {{ … }}; this file holds something else.");
         }
         catch (JsonException e)
         {
-            var place = e.LineNumber is { } line ? $"line {line + 1}, byte {(e.BytePositionInLine ?? 0) + 1}" : null;
-            problems.Error(null, place, null, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place ?? "the place named"}; comments and trailing commas are allowed.");
+            Tell(text, e, problems, what);
         }
 
         return null;
+    }
+
+    private static void Tell(string text, JsonException e, ProblemList problems, string what)
+    {
+        if (JsonScan.Tell(text, problems)) return;
+        var place = e.LineNumber is { } at ? $"line {at + 1}, byte {(e.BytePositionInLine ?? 0) + 1}" : "the place named";
+        if (string.IsNullOrWhiteSpace(text)) problems.Error(null, null, null, "json", $"The file is empty; a {what} is one JSON object, {{ … }}.");
+        else if (e.Message.Contains("depth", StringComparison.Ordinal)) problems.Error(null, null, place, "json-depth", $"The file is nested deeper than {LayoutLimits.Depth} levels at {place}, which no {what} needs.");
+        else problems.Error(null, null, place, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place}; comments and trailing commas are allowed.");
     }
 
     // The library appends "LineNumber: 3 | BytePositionInLine: 7." to its sentence; the place is told in our own words.

@@ -12,12 +12,13 @@ internal static class PlanReader
         if (!HeaderReader.CheckFormat(root, problems)) return null;
         var unit = HeaderReader.Units(root, problems);
         var header = new FieldReader(root, null, unit ?? LengthUnit.Metre, problems);
+        KnownFields.WarnOfSlips(root, header, null);
         var plan = HeaderReader.Read(header);
         var elements = new LayoutElements(header);
         if (!WithinAllPoints(root, problems)) return null;
         var whole = WithElements(plan ?? new Plan { Id = "", Name = "", Outline = [] }, elements);
         if (plan is null) return null;
-        PlanRules.Check(whole, unit is not null, problems);
+        PlanRules.Check(whole, elements, unit is not null, problems);
         return whole;
     }
 

@@ -13,8 +13,8 @@ internal static class FixtureOverlapRule
             for (var j = i + 1; j < shapes.Count; j++)
             {
                 if (problems.Full) return;
-                if (!Meet(boxes[i], boxes[j])) continue;
-                var shared = shapes[i].Intersection(shapes[j]);
+                if (!Overlap.BoxesMeet(boxes[i], boxes[j])) continue;
+                var shared = PlanShapes.Intersection(shapes[i], shapes[j]);
                 if (!Overlap.IsDeeperThan(shared, LayoutLimits.Rounding)) continue;
                 Tell(plan, plan.Fixtures[i], plan.Fixtures[j], Overlap.IsDeeperThan(shared, LayoutLimits.Slack), PlanShapes.Point(shared.InteriorPoint.Coordinate), problems);
             }
@@ -27,7 +27,4 @@ internal static class FixtureOverlapRule
         if (deep) problems.Error(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Id} by more than {Say.Length(LayoutLimits.Slack, plan.Units)}, as at {place}; fixtures may share edges, not area. Move one of them.");
         else problems.Warn(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Id} a little, at {place}; both are used as drawn.");
     }
-
-    private static bool Meet((PlanPoint Low, PlanPoint High) a, (PlanPoint Low, PlanPoint High) b) =>
-        a.Low.X < b.High.X && b.Low.X < a.High.X && a.Low.Y < b.High.Y && b.Low.Y < a.High.Y;
 }

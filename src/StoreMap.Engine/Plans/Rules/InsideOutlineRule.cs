@@ -35,7 +35,7 @@ internal static class InsideOutlineRule
     {
         var shape = PlanShapes.Polygon(ring);
         if (store.Covers(shape)) return;
-        var over = shape.Difference(store.Geometry);
+        var over = PlanShapes.Difference(shape, store.Geometry);
         if (!Overlap.IsDeeperThan(over, LayoutLimits.Rounding)) return;
         var farthest = ring.Where(p => !Rings.Contains(plan.Outline, p)).Select(p => (PlanPoint?)p).MaxBy(p => Rings.DistanceToEdge(plan.Outline, p!.Value));
         var place = farthest is { } f ? Say.Place(f, plan.Units) : null;

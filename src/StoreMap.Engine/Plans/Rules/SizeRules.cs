@@ -7,6 +7,9 @@ internal static class SizeRules
     private const double ShallowMedian = 0.25, DeepMedian = 4;
     private const double ShallowDoubt = 0.4, DeepDoubt = 2.6;
 
+    // Factory sections are 4 to 12 ft long; fixtures that state none count with their whole front.
+    private const double ShortDoubt = 0.6, LongDoubt = 6;
+
     /// <summary>Checks the store's and every fixture's size, then the unit by the usual depth of a case.</summary>
     public static void Check(Plan plan, ProblemList problems)
     {
@@ -44,16 +47,24 @@ internal static class SizeRules
         return "Check the outline and the layout's unit.";
     }
 
+    // One odd measure may be a taste in cases; two odd the same way, or one that no case can have, is a wrong unit.
     private static void CheckUnit(Plan plan, ProblemList problems)
     {
-        var depths = plan.Fixtures.Where(f => f.Front is not null).Select(f => Rings.SignedArea(f.Outline) / f.Front!.Length).Order().ToList();
-        if (depths.Count == 0) return;
-        var median = depths[depths.Count / 2];
-        if (median is >= ShallowDoubt and <= DeepDoubt) return;
-        var message = $"The usual case of this layout is {Say.Length(median, plan.Units)} deep, {Say.Number(median)} m; real ones are 0.6 to 2.5 m. Check the layout's unit.";
-        if (median is < ShallowMedian or > DeepMedian) problems.Error(null, "units", plan.Units.Symbol(), "units-plausible", message);
+        var cases = plan.Fixtures.Where(f => f.Front is not null).ToList();
+        if (cases.Count == 0) return;
+        var depth = Median(cases.Select(f => Rings.SignedArea(f.Outline) / f.Front!.Length));
+        var section = Median(cases.SelectMany(f => f.Sections).Select(s => s.To - s.From));
+        bool deep = depth > DeepDoubt, shallow = depth < ShallowDoubt;
+        bool longOnes = section > LongDoubt, shortOnes = section < ShortDoubt;
+        if (!deep && !shallow) return;
+        var wrong = depth is < ShallowMedian or > DeepMedian || (deep && longOnes) || (shallow && shortOnes);
+        var message = $"The usual case of this layout is {Say.Length(depth, plan.Units)} ({Say.Number(depth)} m) deep, its sections {Say.Length(section, plan.Units)} ({Say.Number(section)} m) long; "
+            + "real ones are 0.6 to 2.5 m deep and 1.2 to 3.7 m long. Check the layout's unit.";
+        if (wrong) problems.Error(null, "units", plan.Units.Symbol(), "units-plausible", message);
         else problems.Warn(null, "units", plan.Units.Symbol(), "units-plausible", message);
     }
+
+    private static double Median(IEnumerable<double> values) => values.Order().ToList() is var sorted ? sorted[sorted.Count / 2] : 0;
 
     private static string Box(Plan plan, double width, double height) => $"{Say.Length(width, plan.Units)} × {Say.Length(height, plan.Units)}";
 }
