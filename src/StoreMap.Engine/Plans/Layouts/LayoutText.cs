@@ -39,8 +39,8 @@ internal static class LayoutText
         if (JsonScan.Tell(text, problems)) return;
         var place = e.LineNumber is { } at ? $"line {at + 1}, byte {(e.BytePositionInLine ?? 0) + 1}" : "the place named";
         if (string.IsNullOrWhiteSpace(text)) problems.Error(null, null, null, "json", $"The file is empty; a {what} is one JSON object, {{ … }}.");
-        else if (e.Message.Contains("depth", StringComparison.Ordinal)) problems.Error(null, null, place, "json-depth", $"The file is nested deeper than {LayoutLimits.Depth} levels at {place}, which no {what} needs.");
-        else problems.Error(null, null, place, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place}; comments and trailing commas are allowed.");
+        else if (e.Message.Contains("maximum configured depth", StringComparison.Ordinal)) problems.Error(null, place, null, "json-depth", $"The file is nested deeper than {LayoutLimits.Depth} levels at {place}, which no {what} needs.");
+        else problems.Error(null, place, null, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place}; comments and trailing commas are allowed.");
     }
 
     // The library appends "LineNumber: 3 | BytePositionInLine: 7." to its sentence; the place is told in our own words.
