@@ -28,6 +28,19 @@ public class ServiceSchemaTests
             Assert.All(file.Root[list]![0]!.AsObject(), field => Assert.Contains($"\"{field.Key}\":", described));
     }
 
+    [Fact]
+    public void Example_OfTheFormatsPage_ReadsAndIsValid()
+    {
+        var page = File.ReadAllText(SourceTree.PathOf("docs", "formats.md"));
+        var section = page[page.IndexOf("## Service record", StringComparison.Ordinal)..];
+        var start = section.IndexOf("```json", StringComparison.Ordinal) + 7;
+        var example = section[start..section.IndexOf("```", start, StringComparison.Ordinal)];
+        Assert.True(IsValid(example));
+        var file = ServiceRecordFile.Parse(example);
+        Assert.Empty(file.Warnings);
+        Assert.Equal("repaired 2026-06-12, verified", ServiceFinding.Of(file.Record).Single().InWords());
+    }
+
     [Theory]
     [InlineData("""{ "format": "storemap-service/2", "store": "a" }""")]
     [InlineData("""{ "format": "storemap-service/1" }""")]
