@@ -10,11 +10,14 @@ internal static class Verbs
     public static RootCommand All(Host host) => new("Plans the probe route of a refrigerant-leak survey, maps its readings, and says which panel to lift.")
     {
         Host.JsonOption,
+        DemoCommand.Create(host),
         CheckCommand.Create(host),
         ImportCommand.Create(host),
         RouteCommand.Create(host),
+        LogCommand.Create(host),
         MapCommand.Create(host),
         LocateCommand.Create(host),
         CompareCommand.Create(host),
+        ReportCommand.Create(host),
     };
 }

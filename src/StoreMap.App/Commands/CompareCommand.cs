@@ -34,7 +34,12 @@ internal static class CompareCommand
         }
 
         var files = new OutputFiles();
-        if (parse.GetValue(Out) is { } folder) SheetFiles.Add(files, folder, job.ComparisonSheets(), job.Info("Comparison"));
+        if (parse.GetValue(Out) is { } folder)
+        {
+            files.Add(Path.Combine(folder, "compare.json"), Session.Bytes(ComparisonJson.Of(job.Store.Plan, job.Comparison)));
+            SheetFiles.Add(files, folder, job.ComparisonSheets(), job.Info("Comparison"));
+        }
+
         var written = files.Commit(session.Cancel);
         session.Document(() => ComparisonJson.Of(job.Store.Plan, job.Comparison));
         foreach (var line in Words.Comparison(job.Store.Plan, job.Comparison)) session.Say(line);

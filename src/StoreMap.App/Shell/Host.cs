@@ -13,8 +13,11 @@ internal sealed class Host(TextWriter output, TextWriter error, bool showProgres
         Recursive = true,
     };
 
+    /// <summary>The same program for a verb that runs others: silent on standard output when a document is to be the only thing there.</summary>
+    public Host Quiet(bool quiet) => quiet ? new Host(TextWriter.Null, error, false) : this;
+
     /// <summary>Parses and runs a command line.</summary>
-    public async Task<int> RunAsync(string[] args, CancellationToken cancel)
+    public int Run(string[] args, CancellationToken cancel)
     {
         var parse = Verbs.All(this).Parse(args);
         if (parse.Errors.Count > 0 && !args.Any(a => a is "--help" or "-h" or "-?"))
@@ -25,7 +28,7 @@ internal sealed class Host(TextWriter output, TextWriter error, bool showProgres
         }
 
         var config = new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
-        return await parse.InvokeAsync(config, cancel);
+        return parse.InvokeAsync(config, cancel).GetAwaiter().GetResult();
     }
 
     /// <summary>Runs the body of a verb.</summary>

@@ -41,8 +41,7 @@ internal sealed class Store
         {
             try
             {
-                using var stream = InputFile.Open(file);
-                var read = SurveyReader.Read(stream, file, Plan, Draft.Points, options);
+                var read = Read(file, options);
                 session.Warn(read.Warnings);
                 surveys.Add(read.Survey);
             }
@@ -54,6 +53,13 @@ internal sealed class Store
 
         if (problems.Exists(p => p.Severity == Severity.Error)) throw new RefusedInputException(problems);
         return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(Net)];
+    }
+
+    /// <summary>Reads one survey or readings file.</summary>
+    public SurveyReadResult Read(string file, SurveyReadOptions options)
+    {
+        using var stream = InputFile.Open(file);
+        return SurveyReader.Read(stream, file, Plan, Draft.Points, options);
     }
 
     /// <summary>Reads the service record.</summary>

@@ -19,7 +19,7 @@ internal sealed class VisitJob
     private readonly Lazy<GasField> gas;
     private readonly Lazy<Comparison> comparison;
 
-    public VisitJob(Session session, string layout, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service = null)
+    public VisitJob(Session session, string layout, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service = null, string? company = null)
     {
         this.session = session;
         Store = Store.Load(layout, session);
@@ -28,7 +28,7 @@ internal sealed class VisitJob
         located = new(LocateAll);
         gas = new(() => GasFieldBuilder.Build(Store.Plan, Visit, new FieldSettings(), session.Progress("Mapping"), session.Cancel));
         comparison = new(() => SurveyComparison.Compare(Store.Plan, Located, record));
-        Context = new SheetContext { Technician = string.Join(", ", Visit.Survey.Technicians) };
+        Context = new SheetContext { Company = company ?? "", Technician = string.Join(", ", Visit.Survey.Technicians) };
     }
 
     public Store Store { get; }
@@ -52,9 +52,31 @@ internal sealed class VisitJob
 
     public Comparison Comparison => comparison.Value;
 
-    public IReadOnlyList<Sheet> Details() => Visits.Count == 0 ? [] : [];
+    /// <summary>A detail of each leak zone.</summary>
+    public IReadOnlyList<Sheet> Details() => LeakZoneSheet.Draw(Store.Plan, Visit, Result, Context);
 
-    public IReadOnlyList<Sheet> ComparisonSheets() => Visits.Count == 0 ? [] : [];
+    /// <summary>The visits side by side.</summary>
+    public IReadOnlyList<Sheet> ComparisonSheets() => ComparisonSheet.Draw(Store.Plan, Comparison, Visits, record, Context);
+
+    /// <summary>The customer's pack, numbered through.</summary>
+    public IReadOnlyList<Sheet> Report()
+    {
+        var several = Visits.Count > 1 || record is not null;
+        IReadOnlyList<Sheet> Pack(SheetContext context)
+        {
+            var pages = new List<Sheet>();
+            SheetContext Here() => context with { FirstSheet = pages.Count + 1 };
+            pages.AddRange(ReportPages.Manager(Store.Plan, Visit, Result, several ? Comparison.Balances : [], Here()));
+            pages.AddRange(HeatMapSheet.Draw(Store.Plan, Visit, Field, Result, Here()));
+            pages.AddRange(LeakZoneSheet.Draw(Store.Plan, Visit, Result, Here()));
+            if (Visits.Count > 1) pages.AddRange(ComparisonSheet.Draw(Store.Plan, Comparison, Visits, record, Here()));
+            pages.AddRange(ReportPages.Record(Store.Plan, Visit, Result, record, Here()));
+            return pages;
+        }
+
+        // Drawn once to count the pages, so that every title block can say "n of N".
+        return Pack(Context with { SheetCount = Pack(Context).Count });
+    }
 
     public IReadOnlyList<Sheet> HeatMap() => HeatMapSheet.Draw(Store.Plan, Visit, Field, Result, Context);
 

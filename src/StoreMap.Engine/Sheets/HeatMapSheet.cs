@@ -20,19 +20,22 @@ public static class HeatMapSheet
     /// <returns>The map first.</returns>
     public static IReadOnlyList<Sheet> Draw(Plan plan, NetSurvey net, GasField field, LocateResult? located, SheetContext context)
     {
-        var words = Words.For(context.Language);
-        var page = PlanPage.Choose(plan, context.PlanPaper ?? PaperSize.ForPlans(plan.Units), NotesArea);
-        var day = SheetPages.Day(net.Survey.Start);
-        var svg = SheetPages.Begin(page.Frame, $"{words["map.title"]}, {plan.Name}, {day}", words.Say("map.description", plan.Name, day), context);
+        var day = Days.Of(net.Survey.Start);
+        var set = new SheetSet(plan, context, day);
+        var words = set.Words;
+        var page = PlanPage.Choose(plan, set.PlanPaper, NotesArea);
+        var head = new SheetHead("heat-map", words.Say("map.title-day", day), words["map.kind"]);
+        var svg = set.Begin(head, page, words.Say("map.description", plan.Name, day));
         var scale = ScaleOf(net, field, context.ColourMap);
         var left = DrawPlan(svg, plan, net, field, located, page, words, scale, out var used);
 
-        var notes = new List<FlowItem>();
-        if (located is not null) notes.AddRange([.. ZoneNotes.Items(plan, located, words), NoteItems.Rule()]);
-        notes.AddRange([.. LegendNotes.Items(words, used, scale), NoteItems.Rule(), .. SurveyNotes.Items(plan, net, words), NoteItems.Rule()]);
-        notes.AddRange(CautionNotes.Map(plan, words));
+        // What a reader can't do without comes first; the symbols of the plan are the first to go to another page.
+        List<FlowItem> notes = located is null ? [] : [.. ZoneNotes.Items(plan, located, words), NoteItems.Rule()];
+        notes.AddRange([.. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. SurveyNotes.Items(plan, net, words), NoteItems.Rule()]);
+        notes.AddRange([.. CautionNotes.Map(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used)]);
         var rest = PlanPages.FillNotes(svg, page, notes, words, left.Count > 0);
-        return PlanPages.Finish(svg, plan, page, context, words, "heat-map", words.Say("map.title-day", day), words["map.kind"], day, rest, left);
+        PlanPages.Finish(set, svg, plan, page, head with { Name = "heat-map-notes", Title = words.Say("page.notes-to", head.Title) }, [], rest, left);
+        return set.Finish();
     }
 
     /// <summary>The scale of a survey's map: from its detection level to the highest value drawn.</summary>

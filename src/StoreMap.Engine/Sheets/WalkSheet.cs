@@ -17,9 +17,11 @@ public static class WalkSheet
     /// <returns>The plan first, then the tables.</returns>
     public static IReadOnlyList<Sheet> Draw(Plan plan, Route route, SheetContext context)
     {
-        var words = Words.For(context.Language);
-        var page = PlanPage.Choose(plan, context.PlanPaper ?? PaperSize.ForPlans(plan.Units), NotesArea);
-        var svg = SheetPages.Begin(page.Frame, $"{words["walk.title"]}, {plan.Name}", words.Say("walk.description", plan.Name, route.Order.Count), context);
+        var set = new SheetSet(plan, context, "");
+        var words = set.Words;
+        var page = PlanPage.Choose(plan, set.PlanPaper, NotesArea);
+        var head = new SheetHead("walk", words["walk.title"], words["walk.kind"]);
+        var svg = set.Begin(head, page, words.Say("walk.description", plan.Name, route.Order.Count));
         var d = new PlanDrawing(svg, plan, page.To, page.PlanBox, words);
         svg.Begin("plan", "plan", plan.Name);
         FloorPass.Draw(d);
@@ -36,10 +38,10 @@ public static class WalkSheet
         d.Labels.Draw(svg);
         svg.End();
 
-        List<FlowItem> notes = [.. Summary(plan, route, words), NoteItems.Rule(), .. LegendNotes.Items(words, d.Used, null), NoteItems.Rule(), .. CautionNotes.Walking(plan, words)];
+        List<FlowItem> notes = [.. Summary(plan, route, words), NoteItems.Rule(), .. LegendNotes.Subject(words, d.Used, null), NoteItems.Rule(), .. CautionNotes.Walking(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, d.Used)];
         var rest = PlanPages.FillNotes(svg, page, notes, words, true);
-        return PlanPages.Finish(svg, plan, page, context, words, "walk", words["walk.title"], words["walk.kind"], context.Issued, rest, left,
-            Rows(plan, route, words), words["walk.table"]);
+        PlanPages.Finish(set, svg, plan, page, head with { Name = "walk-table", Title = words["walk.table"] }, Rows(plan, route, words), rest, left);
+        return set.Finish();
     }
 
     private static IEnumerable<FlowItem> Summary(Plan plan, Route route, Words words)

@@ -63,7 +63,7 @@ public static class NetSurveyBuilder
             Reading = reading,
             BackgroundPpm = background.Ppm * scale,
             NetPpm = (reading.Ppm - background.Ppm) * scale,
-            DeviationPpm = Math.Sqrt(noise.Variance(reading.Ppm) + backgroundVariance) * scale,
+            DeviationPpm = Math.Sqrt(ReadingVariance(reading, noise, settings) + backgroundVariance) * scale,
             Bound = carried ? ReadingBound.Below : reading.Bound,
             DetectionPpm = detection * scale,
             ActionPpm = Math.Max(action, detection * scale),
@@ -72,6 +72,14 @@ public static class NetSurveyBuilder
             Reason = carried ? "Taken before the monitor was back at clean air after an over-range reading."
                 : factor is null ? "The monitor was set to another refrigerant: hit or no hit only." : null,
         };
+    }
+
+    // A recovered concentration brings its own deviation; what grows with the reading comes on top.
+    private static double ReadingVariance(Reading reading, MonitorNoise noise, SurveySettings settings)
+    {
+        if (reading.DeviationPpm is not { } own) return noise.Variance(reading.Ppm);
+        var growing = settings.NoiseFraction * reading.Ppm;
+        return (own * own) + (growing * growing);
     }
 
     private static NetReading WithoutNumber(Reading reading, Instrument instrument) => new()

@@ -51,14 +51,19 @@ public sealed record Reading
     /// <summary>When the number was read, with the store's offset.</summary>
     public required DateTimeOffset Time { get; init; }
 
-    /// <summary>The number shown, ppm, at least 0: the limit itself when <see cref="Bound"/> is not exact.</summary>
+    /// <summary>The number shown, ppm, at least 0; the concentration recovered from a continuous log where
+    /// <see cref="DeviationPpm"/> is given; the limit itself when <see cref="Bound"/> is not exact.</summary>
     public required double Ppm { get; init; }
+
+    /// <summary>Standard deviation of <see cref="Ppm"/> where it was recovered from a continuous log, delay and response undone; null
+    /// for a number as displayed, whose noise follows from the instrument.</summary>
+    public double? DeviationPpm { get; init; }
 
     /// <summary>How the number bounds the truth.</summary>
     public ReadingBound Bound { get; init; }
 
-    /// <summary>The number as the monitor wrote it where <see cref="Ppm"/> is a limit instead (0.4 under a limit of 1, bars of a level);
-    /// null when it is <see cref="Ppm"/> or was not written.</summary>
+    /// <summary>The number as the monitor wrote it where <see cref="Ppm"/> is something else: a limit (0.4 under a limit of 1), bars of a
+    /// level, or a concentration recovered from a log; null when it is <see cref="Ppm"/> or was not written.</summary>
     public double? Shown { get; init; }
 
     /// <summary>Where.</summary>

@@ -25,7 +25,7 @@ internal static class OffCaseSources
             (0.4, [.. plan.Pipes.SelectMany(PointsOf)]),
             (0.1, [.. plan.Pits.Select(p => (Middle(p.Outline), $"{p.Kind.Kebab()} {p.Id} under the floor", true))]),
             (0.05, [.. plan.Rooms.Where(r => r.Kind == RoomKind.Machine).SelectMany(r => r.Openings.Select(o => (o.Middle, $"the door of {r.Name}", true)))]),
-            (0.25, [.. Unknown(hits).Select(p => (p, "lines overhead and under the floor here; nothing on the plan explains it", false))]),
+            (0.25, [.. Unknown(hits).Select(p => (p, "lines overhead and under the floor here", false))]),
         };
         var found = new List<OffCaseSource>();
         foreach (var (share, places) in groups)

@@ -16,6 +16,11 @@ internal sealed class Scene
     /// <summary>Line-ups whose gas readings are this near are judged together, metres.</summary>
     private const double SharedAirMetres = 8;
 
+    private const double PassesMetres = 2.5;
+
+    // What stands on the plan is looked at first unless a place that nobody drew explains the gas this many times better.
+    private const double KnownPlaceFactor = 5;
+
     /// <summary>Log odds of a leak by a line-up's own readings from which its neighbourhood is judged.</summary>
     private const double WorthALook = -3.5;
 
@@ -147,12 +152,23 @@ internal sealed class Scene
         var elsewhere = new List<Elsewhere>();
         if (answer.ElsewhereProbability >= settings.LeastZoneProbability)
         {
-            var best = Enumerable.Range(0, candidates.Count).OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
+            // A pipe run is many candidates and one thing to look at: the likeliest thing first, then its likeliest place.
+            var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
+                .OrderByDescending(g => (candidates[g.First()].Known ? KnownPlaceFactor : 1) * g.Sum(c => answer.ElsewhereShares[c])).First();
+            var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
             var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
-            elsewhere.Add(new Elsewhere(near, answer.ElsewhereProbability, candidates[best].Look, candidates[best].At));
+            elsewhere.Add(new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At));
         }
 
         return new SceneAnswer(zones, elsewhere, leaks);
+    }
+
+    /// <summary>Where to look, with the pipe run that passes a place nobody drew.</summary>
+    private static string LookAt(Plan plan, OffCaseSource source)
+    {
+        if (source.Known || plan.Pipes.Count == 0) return source.Look;
+        var nearest = plan.Pipes.Select(p => (Pipe: p, p.Path.Project(source.At).Distance)).MinBy(p => p.Distance);
+        return nearest.Distance <= PassesMetres ? $"{source.Look}; pipe run {nearest.Pipe.Id} ({nearest.Pipe.Level}) passes here" : source.Look;
     }
 
     private static bool Near(LineUpStudy a, LineUpStudy b) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < SharedAirMetres));

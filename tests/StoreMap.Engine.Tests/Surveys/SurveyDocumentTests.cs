@@ -25,11 +25,11 @@ public class SurveyDocumentTests
           "protocol": {"step": 4.5},
           "zeroed": [{"time": "2026-03-04T21:30:00-06:00", "instrument": "M1"}],
           "readings": [
-            {"time": "2026-03-04T21:05:00-06:00", "ppm": 12.5, "point": "C2-3", "fixture": "C2", "at": 10, "x": 30, "y": 30, "spot": "front", "air": "fans-on", "battery": 80},
-            {"time": "2026-03-04T21:06:00-06:00", "ppm": 0.4, "fixture": "C1", "at": 3.3, "x": 40.7, "y": 13, "height": "low", "air": "fans-off", "cooling": "off", "since": 90, "gas": "R-448A"},
-            {"time": "2026-03-04T21:07:00.25-06:00", "ppm": "<1", "x": 80, "y": 50, "air": "fans-on"},
+            {"time": "2026-03-04T21:05:00-06:00", "ppm": 12.5, "point": "C2-3", "fixture": "C2", "at": 10, "x": 30, "y": 30, "height": "mid", "spot": "front", "air": "fans-on", "battery": 80},
+            {"time": "2026-03-04T21:06:00-06:00", "ppm": "<1", "shown": 0.4, "fixture": "C1", "at": 3.3, "x": 40.7, "y": 13, "height": "low", "air": "fans-off", "cooling": "off", "since": 90, "gas": "R-448A"},
+            {"time": "2026-03-04T21:07:00.25-06:00", "ppm": 2.25, "deviation": 0.5, "shown": 1.5, "x": 80, "y": 50, "air": "fans-on"},
             {"time": "2026-03-04T21:08:00-06:00", "ppm": ">1000", "fixture": "I1", "at": 6, "side": "back", "x": 66, "y": 16, "air": "fans-on", "note": "by the \"valve\""},
-            {"time": "2026-03-04T21:09:00-06:00", "ppm": 1, "fixture": "W1", "x": 50, "y": 55, "air": "fans-on", "instrument": "M2"}
+            {"time": "2026-03-04T21:09:00-06:00", "ppm": ">3", "shown": 1, "fixture": "W1", "x": 50, "y": 55, "air": "fans-on", "instrument": "M2"}
           ],
           "coverage": [{"system": "A", "complete": false, "notChecked": ["roof"], "by": "A. Reed"}],
           "findings": [{"id": "F1", "fixture": "C2", "at": 10, "note": "bubbles", "photo": "p1"}],

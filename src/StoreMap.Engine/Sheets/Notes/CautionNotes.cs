@@ -7,18 +7,18 @@ internal static class CautionNotes
 {
     /// <summary>Cautions for walking and probing.</summary>
     public static IEnumerable<FlowItem> Walking(Plan plan, Words words) =>
-        Items(words, ["caution.public", "caution.fans", "caution.probe", "caution.food", "caution.walk-in", .. Gases(plan, words), "caution.qualified"]);
+        Items(words, ["caution.public", "caution.fans", "caution.probe", "caution.food", "caution.walk-in", .. Gases(plan), "caution.qualified"]);
 
     /// <summary>The few that a map carries.</summary>
     public static IEnumerable<FlowItem> Map(Plan plan, Words words) =>
-        Items(words, [.. Gases(plan, words), "caution.fans", "caution.qualified"]);
+        Items(words, [.. Gases(plan), "caution.fans", "caution.qualified"]);
 
     /// <summary>Cautions for opening a fixture.</summary>
-    public static IEnumerable<FlowItem> Opening(Plan plan, Words words, string? refrigerant) =>
+    public static IEnumerable<FlowItem> Opening(Words words, string? refrigerant) =>
         Items(words, ["caution.lock-out", "caution.electric", "caution.stop-fans", "caution.product", "caution.edges", .. GasOf(Refrigerant.Find(refrigerant)), "caution.heat", "caution.qualified"]);
 
     /// <summary>All of them, for the report.</summary>
-    public static IEnumerable<FlowItem> All(Plan plan, Words words) => Items(words,
+    public static IEnumerable<FlowItem> All(Words words) => Items(words,
     [
         "caution.public", "caution.fans", "caution.probe", "caution.food", "caution.walk-in", "caution.oxygen", "caution.co2", "caution.flammable", "caution.ammonia",
         "caution.lock-out", "caution.electric", "caution.stop-fans", "caution.product", "caution.edges", "caution.ladders", "caution.heat", "caution.pressure",
@@ -26,7 +26,7 @@ internal static class CautionNotes
     ]);
 
     /// <summary>Which personal monitor the store's refrigerants ask for.</summary>
-    private static IEnumerable<string> Gases(Plan plan, Words words)
+    private static IEnumerable<string> Gases(Plan plan)
     {
         var gases = plan.Systems.Select(s => s.Refrigerant).Concat(plan.Fixtures.Select(f => f.Refrigerant))
             .Select(Refrigerant.Find).OfType<Refrigerant>().Distinct().ToList();

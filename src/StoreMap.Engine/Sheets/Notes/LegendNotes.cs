@@ -6,42 +6,54 @@ namespace StoreMap.Sheets;
 /// <summary>The legend: the scale of concentrations and every symbol that stands on the sheet.</summary>
 internal static class LegendNotes
 {
-    public static IEnumerable<FlowItem> Items(Words words, IReadOnlyCollection<LegendSymbol> used, ConcentrationScale? scale)
+    /// <summary>The scale of concentrations, and the symbols of readings, zones and walk.</summary>
+    public static IEnumerable<FlowItem> Subject(Words words, IReadOnlyCollection<LegendSymbol> used, ConcentrationScale? scale)
     {
         yield return NoteItems.Heading(words["legend.heading"]);
         if (scale is not null) yield return Ramp(words, scale);
-        // Long meanings first, in their order; then the short ones, paired.
-        var entries = used.Order().Where(s => Mark(s) is not null).Select(s => (Mark: Mark(s)!, Text: words["legend." + s.Kebab()]))
-            .OrderBy(e => SheetStyle.Small.WidthOf(e.Text) > (PlanPage.LeastColumn / 2) - 18 ? 0 : 1).ToList();
-        foreach (var item in NoteItems.Symbols(entries, PlanPage.LeastColumn - 6)) yield return item;
+        foreach (var item in Symbols(words, used.Where(s => s < LegendSymbol.Front))) yield return item;
     }
 
+    /// <summary>The symbols of the plan itself.</summary>
+    public static IEnumerable<FlowItem> PlanSymbols(Words words, IReadOnlyCollection<LegendSymbol> used)
+    {
+        yield return NoteItems.Heading(words["legend.plan-heading"]);
+        foreach (var item in Symbols(words, used.Where(s => s >= LegendSymbol.Front))) yield return item;
+    }
+
+    private static IEnumerable<FlowItem> Symbols(Words words, IEnumerable<LegendSymbol> symbols)
+    {
+        // Long meanings first, in their order; then the short ones, paired.
+        var entries = symbols.Order().Select(s => (Mark: Mark(s), Text: words["legend." + s.Kebab()])).Where(e => e.Mark is not null).Select(e => (e.Mark!, e.Text))
+            .OrderBy(e => SheetStyle.Small.WidthOf(e.Text) > (PlanPage.LeastColumn / 2) - 18 ? 0 : 1).ToList();
+        return NoteItems.Symbols(entries, PlanPage.LeastColumn - 6);
+    }
+
+    private static DrawnItem Ramp(Words words, ConcentrationScale scale) =>
+        new(21, (svg, at, width) => DrawRamp(svg, at, width, words, scale)) { After = 0.6 };
+
     /// <summary>Boxes in the colours of the bands, their lower ends written below, the action level marked above.</summary>
-    private static DrawnItem Ramp(Words words, ConcentrationScale scale)
+    public static void DrawRamp(SvgWriter svg, SheetPoint at, double width, Words words, ConcentrationScale scale)
     {
         const double BoxTop = 9.4;
         const double BoxHeight = 5;
-        const double Height = 21;
-        return new DrawnItem(Height, (svg, at, width) =>
+        svg.Begin("legend-scale", "legend-scale");
+        svg.Text(new(at.X, at.Y + SheetStyle.TextSmall), words["legend.scale"], SheetStyle.Small);
+        var cells = scale.Levels.Count + 1;
+        var step = Math.Min(14, (width - 8) / cells);
+        for (var i = 0; i < cells; i++)
         {
-            svg.Begin("legend-scale", "legend-scale");
-            svg.Text(new(at.X, at.Y + SheetStyle.TextSmall), words["legend.scale"], SheetStyle.Small);
-            var cells = scale.Levels.Count + 1;
-            var step = Math.Min(14, (width - 8) / cells);
-            for (var i = 0; i < cells; i++)
-            {
-                var fill = i == 0 ? SheetStyle.Probed : scale.ColourOf(i - 1).Hex;
-                svg.Rectangle(new SheetBox(at.X + (i * step), at.Y + BoxTop, step, BoxHeight), new Paint(fill, SheetStyle.Ink, SheetStyle.Hair));
-                if (i == 0) continue;
-                var x = at.X + (i * step);
-                svg.Text(new(x, at.Y + BoxTop + BoxHeight + 3.6), Numbers.Ppm(scale.Levels[i - 1]), SheetStyle.Small, TextAnchor.Middle);
-                if (scale.Levels[i - 1] != scale.ActionPpm) continue;
-                svg.Line(new(x, at.Y + BoxTop - 1.2), new(x, at.Y + BoxTop + BoxHeight), Paint.Line(SheetStyle.Wide));
-                svg.Text(new(x, at.Y + BoxTop - 1.8), words["legend.action"], SheetStyle.SmallBold, x - at.X > width / 2 ? TextAnchor.End : TextAnchor.Start);
-            }
+            var fill = i == 0 ? SheetStyle.Probed : scale.ColourOf(i - 1).Hex;
+            svg.Rectangle(new SheetBox(at.X + (i * step), at.Y + BoxTop, step, BoxHeight), new Paint(fill, SheetStyle.Ink, SheetStyle.Hair));
+            if (i == 0) continue;
+            var x = at.X + (i * step);
+            svg.Text(new(x, at.Y + BoxTop + BoxHeight + 3.6), Numbers.Ppm(scale.Levels[i - 1]), SheetStyle.Small, TextAnchor.Middle);
+            if (scale.Levels[i - 1] != scale.ActionPpm) continue;
+            svg.Line(new(x, at.Y + BoxTop - 1.2), new(x, at.Y + BoxTop + BoxHeight), Paint.Line(SheetStyle.Wide));
+            svg.Text(new(x, at.Y + BoxTop - 1.8), words["legend.action"], SheetStyle.SmallBold, x - at.X > width / 2 ? TextAnchor.End : TextAnchor.Start);
+        }
 
-            svg.End();
-        }) { After = 0.6 };
+        svg.End();
     }
 
     private static Action<SvgWriter, SheetPoint>? Mark(LegendSymbol symbol) => symbol switch

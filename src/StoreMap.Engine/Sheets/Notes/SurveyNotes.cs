@@ -16,10 +16,10 @@ internal static class SurveyNotes
     {
         var survey = net.Survey;
         var times = survey.Readings.Select(r => r.Time).Append(survey.Start).ToList();
-        yield return words.Say("survey.when", SheetPages.Day(survey.Start), SheetPages.Clock(times.Min()), SheetPages.Clock(times.Max()), survey.Readings.Count);
+        yield return words.Say("survey.when", Days.Of(survey.Start), Days.Clock(times.Min()), Days.Clock(times.Max()), survey.Readings.Count);
         foreach (var instrument in survey.Instruments)
         {
-            var calibrated = instrument.Calibrated is { } day ? words.Say("survey.calibrated", SheetPages.Day(day)) : words["survey.not-calibrated"];
+            var calibrated = instrument.Calibrated is { } day ? words.Say("survey.calibrated", Days.Of(day)) : words["survey.not-calibrated"];
             yield return words.Say("survey.instrument", instrument.Id, words["instrument." + instrument.Kind.Kebab()], Numbers.Ppm(instrument.DetectionPpm), calibrated);
         }
 

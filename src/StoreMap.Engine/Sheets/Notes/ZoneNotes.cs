@@ -13,13 +13,13 @@ internal static class ZoneNotes
         for (var i = 0; i < located.Zones.Count; i++)
         {
             var zone = located.Zones[i];
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return Callout(ZonesPass.Letter(i), Lines(plan, words, fixture, zone));
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, words, fixture, zone)) { After = 1.4 };
         }
 
         for (var i = 0; i < located.Elsewhere.Count; i++)
         {
             var elsewhere = located.Elsewhere[i];
-            yield return Callout(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere));
+            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere)) { After = 1.4 };
         }
 
         if (located.Zones.Any(z => z.From is not null)) yield return NoteItems.Muted(words["zone.left-end"]);
@@ -72,32 +72,5 @@ internal static class ZoneNotes
         return next.Along is { } along && fixture.Front is not null
             ? words.Say("zone.next-case", PlaceWords.Case(fixture), Lengths.Tape(plan.Units, fixture.FromLeft(along), 0.1), words["spot." + next.Spot.Kebab()], air)
             : words.Say("zone.next-walk-in", PlaceWords.Case(fixture), words["spot." + next.Spot.Kebab()], air);
-    }
-
-    private static CalloutItem Callout(string letter, IReadOnlyList<string> lines) => new CalloutItem(letter, lines) { After = 1.4 };
-
-    /// <summary>A badge with a head line in semi-bold and details below.</summary>
-    private sealed class CalloutItem(string letter, IReadOnlyList<string> lines) : FlowItem
-    {
-        private const double Gutter = 8;
-
-        public override double Height(double width) => Math.Max(6, Set(width).Count() * SheetStyle.Small.LineHeight);
-
-        public override void Draw(SvgWriter svg, SheetPoint at, double width)
-        {
-            ZonesPass.BadgeSymbol(svg, new(at.X + 2.8, at.Y + 2.3), letter);
-            var y = at.Y + SheetStyle.TextSmall;
-            foreach (var (text, style) in Set(width))
-            {
-                svg.Text(new(at.X + Gutter, y), text, style);
-                y += style.LineHeight;
-            }
-        }
-
-        private IEnumerable<(string Text, TextStyle Style)> Set(double width) => lines.SelectMany((line, i) =>
-        {
-            var style = i == 0 ? SheetStyle.SmallBold : SheetStyle.Small;
-            return style.Wrap(line, width - Gutter).Select(text => (text, style));
-        });
     }
 }

@@ -21,7 +21,7 @@ internal static class PlanPages
         {
             var room = pointer.LineHeight + 1;
             columns = [.. page.Notes.Take(page.Notes.Count - 1), last with { Height = last.Height - room }];
-            svg.Text(new(last.X, last.Bottom - 0.8), pointer.Fit(words["page.more"], last.Width), pointer);
+            svg.Text(new(last.Right, last.Bottom - 0.8), pointer.Fit(words["page.more"], last.Width), pointer, TextAnchor.End);
         }
 
         var rest = FlowColumns.Fill(svg, notes, columns);
@@ -29,38 +29,30 @@ internal static class PlanPages
         return rest;
     }
 
-    /// <summary>Draws scale bar, north arrow and title block, and sets the rest on pages of text.</summary>
+    /// <summary>Draws scale bar and north arrow, and sets what found no room, with further text, on pages of its own.</summary>
+    /// <param name="set">The sheets.</param>
     /// <param name="svg">The page with the plan.</param>
     /// <param name="plan">The store.</param>
     /// <param name="page">Its layout.</param>
-    /// <param name="context">What the caller handed in.</param>
-    /// <param name="words">Language.</param>
-    /// <param name="name">File name without extension.</param>
-    /// <param name="title">Title.</param>
-    /// <param name="kind">Kind of document.</param>
-    /// <param name="date">Date where the caller gave none.</param>
+    /// <param name="head">What the pages of text are called.</param>
+    /// <param name="more">Further text that belongs to the sheet.</param>
     /// <param name="rest">Notes without room.</param>
     /// <param name="left">Labels without a place.</param>
-    /// <param name="more">Further text that belongs to the sheet.</param>
-    /// <param name="moreTitle">Title of the pages of text; null for the sheet's title with "notes".</param>
-    public static IReadOnlyList<Sheet> Finish(
-        SvgWriter svg, Plan plan, PlanPage page, SheetContext context, Words words, string name, string title, string kind, string date,
-        IReadOnlyList<FlowItem> rest, IReadOnlyList<PlanLabel> left, IReadOnlyList<FlowItem>? more = null,
-        string? moreTitle = null)
+    public static void Finish(
+        SheetSet set, SvgWriter svg, Plan plan, PlanPage page, SheetHead head, IReadOnlyList<FlowItem> more, IReadOnlyList<FlowItem> rest,
+        IReadOnlyList<PlanLabel> left)
     {
         DrawBar(svg, plan, page);
-        List<FlowItem> items = [.. more ?? []];
-        if (rest.Count > 0) items.AddRange([.. items.Count > 0 ? [NoteItems.Gap(4)] : Array.Empty<FlowItem>(), .. rest]);
+        List<FlowItem> items = [.. more, NoteItems.Gap(4), .. rest];
         var keys = left.Select(l => l.Key).OfType<string>().ToList();
         if (keys.Count > 0)
         {
-            items.AddRange([NoteItems.Gap(4), NoteItems.Heading(words["key.heading"]), NoteItems.Line(words["key.why"])]);
+            items.AddRange([NoteItems.Gap(4), NoteItems.Heading(set.Words["key.heading"]), NoteItems.Line(set.Words["key.why"])]);
             items.AddRange(keys.Select(NoteItems.Bullet));
         }
 
-        var texts = items.Count == 0 ? [] : TextPages.Set(plan, context, words, name + "-notes", moreTitle ?? words.Say("page.notes-to", title), kind, date, items, 1);
-        var block = SheetPages.Block(plan, context, title, kind, page.Scale.Text, 0, 1 + texts.Count, date);
-        return [SheetPages.End(svg, page.Frame, page.TitleBox, block, context, words, name), .. texts];
+        while (items.Count > 0 && items[0].Parts) items.RemoveAt(0);
+        set.AddText(head, items);
     }
 
     private static void DrawBar(SvgWriter svg, Plan plan, PlanPage page)

@@ -12,20 +12,7 @@ internal static class ZonesPass
     public static void Draw(PlanDrawing d, LocateResult located)
     {
         d.Svg.Begin("zones", "zones", d.Words["plan.zones"]);
-        for (var i = 0; i < located.Zones.Count; i++)
-        {
-            var zone = located.Zones[i];
-            if (d.Plan.FindFixture(zone.Fixture) is not { } fixture) continue;
-            d.Svg.Begin($"zone-{Letter(i)}", "zone", d.Words.Say("plan.zone", Letter(i), fixture.Tag));
-            var anchor = fixture.Front is { } front && zone.From is { } from && zone.To is { } to
-                ? Bar(d, fixture, front, from, to)
-                : Ring(d, zone.At, zone.Radius ?? 0.5, null);
-            d.Svg.End();
-            var outward = fixture.Front is not null && zone.Center is { } center ? d.To.Direction(fixture.OutwardAt(center)) : (SheetPoint?)null;
-            Badge(d, Letter(i), anchor, outward);
-            d.Uses(LegendSymbol.Zone);
-        }
-
+        for (var i = 0; i < located.Zones.Count; i++) DrawOne(d, located.Zones[i], Letter(i));
         for (var i = 0; i < located.Elsewhere.Count; i++)
         {
             if (located.Elsewhere[i].At is not { } at) continue;
@@ -38,6 +25,20 @@ internal static class ZonesPass
         }
 
         d.Svg.End();
+    }
+
+    /// <summary>Draws one zone under a letter; nothing when its fixture is not on the plan.</summary>
+    public static void DrawOne(PlanDrawing d, LeakZone zone, string letter)
+    {
+        if (d.Plan.FindFixture(zone.Fixture) is not { } fixture) return;
+        d.Svg.Begin($"zone-{letter}", "zone", d.Words.Say("plan.zone", letter, fixture.Tag));
+        var anchor = fixture.Front is { } front && zone.From is { } from && zone.To is { } to
+            ? Bar(d, fixture, front, from, to)
+            : Ring(d, zone.At, zone.Radius ?? 0.5, null);
+        d.Svg.End();
+        var outward = fixture.Front is not null && zone.Center is { } center ? d.To.Direction(fixture.OutwardAt(center)) : (SheetPoint?)null;
+        Badge(d, letter, anchor, outward);
+        d.Uses(LegendSymbol.Zone);
     }
 
     /// <summary>A, B, …, Z, AA, AB, ….</summary>
@@ -57,7 +58,8 @@ internal static class ZonesPass
         Ground = SheetStyle.Ink, Border = SheetStyle.Ink,
     };
 
-    private static void Badge(PlanDrawing d, string letter, SheetPoint anchor, SheetPoint? outward)
+    /// <summary>Asks for a place for a letter beside its mark.</summary>
+    public static void Badge(PlanDrawing d, string letter, SheetPoint anchor, SheetPoint? outward)
     {
         var label = BadgeLabel(letter, anchor);
         var beside = outward is { } o ? LabelSpots.Outward(label, o, 5, 3) : [];

@@ -18,7 +18,27 @@ internal sealed class CsvParse
         problems.Add(errors);
     }
 
+    /// <summary>Opens a CSV of logs or marks.</summary>
+    /// <exception cref="RefusedInputException">A required column is missing, or the file is no table.</exception>
+    public static CsvParse Open(
+        Stream stream, string? file, IReadOnlyDictionary<string, string> mapping, IReadOnlyList<string> required, SurveyProblems problems,
+        out CsvTable table)
+    {
+        var shape = new List<Problem>();
+        table = CsvTable.Read(stream, file, shape);
+        problems.Add(table.Warnings);
+        var columns = ReadingColumns.Of(table, mapping, required, problems);
+        var parse = new CsvParse(table, columns, problems) { MeansPlace = columns.MeansPlace };
+        var stop = problems.HasErrors;
+        problems.Add(shape);
+        if (stop) problems.ThrowIfErrors();
+        return parse;
+    }
+
     public SurveyProblems Problems { get; }
+
+    /// <summary>True when the file means to give places.</summary>
+    public bool MeansPlace { get; private init; }
 
     public CsvNumbers Numbers { get; }
 
@@ -36,6 +56,16 @@ internal sealed class CsvParse
 
         ReadingMessages.Clock(note, element, text, Problems);
         return time;
+    }
+
+    /// <summary>The row's time in seconds, plain or since the first midnight of an ISO log; null after an error.</summary>
+    public double? Seconds(CsvRow row, string element, StoreClock clock, ref DateTimeOffset? midnight)
+    {
+        var text = columns.Cell(row, "time");
+        if (text is not null && Numbers.Parse(text) is { } plain) return plain;
+        if (Time(row, element, clock) is not { } time) return null;
+        midnight ??= new DateTimeOffset(time.Date, time.Offset);
+        return (time - midnight.Value).TotalSeconds;
     }
 
     /// <summary>The row's number; null when there is none or after an error.</summary>

@@ -44,6 +44,17 @@ internal sealed class PlaceFinder
     /// <summary>True for surveys of another revision of the layout: a fixture that is gone since is kept where it was.</summary>
     public bool OtherRevision { get; init; }
 
+    /// <summary>A reading with what its probe point says of spot and height, where the row says nothing.</summary>
+    public Reading WithPointsState(Reading reading)
+    {
+        if (reading.Place.Point is not { } id || !points.TryGetValue(id, out var point) || point.Fixture is null) return reading;
+        return reading with { Spot = reading.Spot ?? point.Spot, Height = reading.Height ?? point.Height };
+    }
+
+    /// <summary>How long the probe is to be held at a place, seconds; null when it is no probe point or the point does not say.</summary>
+    public double? DwellAt(ReadingPlace place) =>
+        place.Point is { } id && points.TryGetValue(id, out var point) && point.DwellSeconds > 0 ? point.DwellSeconds : null;
+
     /// <summary>The place a row names; null after an error.</summary>
     public ReadingPlace? Find(string element, PlaceText text, SurveyProblems problems)
     {

@@ -31,7 +31,7 @@ internal static class ReadingFinisher
 
             latest = draft.Reading.Time > latest ? draft.Reading.Time : latest;
             var (ppm, bound) = Value(draft.Text, instrument);
-            var shown = draft.Text.Bound == ReadingBound.Exact && bound != ReadingBound.Exact ? draft.Text.Number : null;
+            var shown = draft.Text.Bound == ReadingBound.Exact && bound != ReadingBound.Exact ? draft.Text.Number : draft.Reading.Shown;
             readings.Add(draft.Reading with { Ppm = ppm, Bound = bound, Shown = shown });
         }
 

@@ -11,7 +11,7 @@ internal sealed class ReadingReader(
 {
     private const double MostCoordinate = 1e6;
     private static readonly string[] Known =
-        [.. ReadingColumns.Names.Where(n => n != "event")];
+        [.. ReadingColumns.Names.Where(n => n != "event"), "deviation", "shown"];
 
     private static readonly ReadingPlace Nowhere = new() { At = default };
     private readonly HashSet<string> ids = [.. instruments.Select(i => i.Id)];
@@ -43,13 +43,14 @@ internal sealed class ReadingReader(
 
         var reading = new Reading
         {
-            Time = time ?? default, Ppm = 0, Place = place ?? Nowhere, Instrument = instrument, Note = item.Text("note"),
+            Time = time ?? default, Ppm = 0, DeviationPpm = item.Number("deviation", 0, PpmText.MostPpm),
+            Shown = item.Number("shown", -PpmText.MostPpm, PpmText.MostPpm), Place = place ?? Nowhere, Instrument = instrument, Note = item.Text("note"),
             Gas = item.Text("gas") is { } gas ? GasWords.Read(gas, element, problems) : null, Other = SurveyJsonReader.Others(map, Known),
         };
         var state = new StateText(
             item.Text("height"), item.Text("spot"), item.Text("air"), item.Text("cooling"), item.Text("cover"), item.Text("door"),
             item.Number("since", 0, MostCoordinate));
-        reading = StateWords.Apply(reading, state, element, problems);
+        reading = places.WithPointsState(StateWords.Apply(reading, state, element, problems));
         return time is null || ppm is null || place is null ? null : new ReadingDraft(element, reading, ppm.Value);
     }
 

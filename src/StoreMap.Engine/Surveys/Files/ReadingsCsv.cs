@@ -13,25 +13,15 @@ internal static class ReadingsCsv
         Stream stream, string? file, Plan plan, IReadOnlyList<ProbePoint> points, SurveyReadOptions options)
     {
         var problems = new SurveyProblems(file);
-        var shape = new List<Problem>();
-        var table = CsvTable.Read(stream, file, shape);
-        problems.Add(table.Warnings);
-        var columns = ReadingColumns.Of(table, options.Columns, Required, problems);
-        if (!columns.MeansPlace)
+        var parse = CsvParse.Open(stream, file, options.Columns, Required, problems, out var table);
+        if (!parse.MeansPlace)
         {
             problems.Error("row 1", null, null, "reading-place-columns",
                 "The file has no place: no column point, no fixture and at, no x and y. It is a continuous log and needs marks "
                 + "(time, point or fixture,at or x,y, event) to be put in place.");
-        }
-
-        var parse = new CsvParse(table, columns, problems);
-        if (problems.HasErrors)
-        {
-            problems.Add(shape);
             problems.ThrowIfErrors();
         }
 
-        problems.Add(shape);
         var clock = ReadingMessages.ClockOf(plan, problems);
         var places = new PlaceFinder(plan, points, plan.Units);
         var drafts = new List<ReadingDraft>(table.Rows.Count);
@@ -63,7 +53,7 @@ internal static class ReadingsCsv
             Time = time ?? default, Ppm = 0, Place = place ?? Nowhere,
             Gas = parse.Gas(row, element), Instrument = parse.Text(row, "instrument"), Note = parse.Text(row, "note"),
         };
-        reading = StateWords.Apply(reading, parse.State(row, element), element, parse.Problems);
+        reading = places.WithPointsState(StateWords.Apply(reading, parse.State(row, element), element, parse.Problems));
         return time is null || ppm is null || place is null ? null : new ReadingDraft(element, reading, ppm.Value);
     }
 

@@ -78,6 +78,8 @@ internal sealed class SurveyJsonWriter(Plan plan)
     private JsonNode Reading(Reading r)
     {
         var node = new JsonObject { ["time"] = Time(r.Time), ["ppm"] = Ppm(r) };
+        if (r.DeviationPpm is { } deviation) node["deviation"] = deviation;
+        if (r.Shown is { } shown) node["shown"] = shown;
         Text(node, "point", r.Place.Point);
         Text(node, "fixture", r.Place.Fixture);
         if (r.Place.Along is { } along) node["at"] = FileNumber.InUnit(along, unit);
@@ -99,7 +101,6 @@ internal sealed class SurveyJsonWriter(Plan plan)
 
     private static JsonValue Ppm(Reading r)
     {
-        if (r.Shown is { } shown) return JsonValue.Create(shown);
         var number = r.Ppm.ToString("R", CultureInfo.InvariantCulture);
         return r.Bound switch
         {

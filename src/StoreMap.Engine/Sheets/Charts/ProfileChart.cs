@@ -1,0 +1,88 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Sheets;
+
+/// <summary>Readings along a front against distance from the left end, with the fitted curve and its band.</summary>
+internal static class ProfileChart
+{
+    public static void Draw(SvgWriter svg, SheetBox box, FrontRuler ruler, LeakZone zone, IReadOnlyList<NetReading> readings, Words words)
+    {
+        var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
+        var profile = zone.Profile.Where(p => ruler.Shows(p.Along)).OrderBy(p => ruler.X(p.Along)).ToList();
+        var top = shown.Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(shown.Count > 0 ? shown.Max(r => r.ActionPpm) : 2).Max();
+        var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y);
+        var labels = new LabelPlacer(box);
+        svg.Begin("profile", "profile", words["detail.profile"]);
+        if (zone is { From: { } from, To: { } to } && ruler.Span(from, to) is { } span)
+        {
+            svg.Rectangle(new SheetBox(span.Left, box.Y, span.Right - span.Left, box.Height + 8), Paint.Solid(SheetStyle.Probed));
+        }
+
+        DrawGrid(svg, box, axis, words);
+        DrawCurve(svg, ruler, axis, profile);
+        if (shown.Count > 0) DrawAction(svg, box, axis, shown.Max(r => r.ActionPpm), words, labels);
+        foreach (var r in shown) DrawReading(svg, ruler, axis, r, labels);
+        labels.Place();
+        labels.Draw(svg);
+        svg.End();
+    }
+
+    private static void DrawGrid(SvgWriter svg, SheetBox box, ChartAxis axis, Words words)
+    {
+        foreach (var tick in axis.Ticks)
+        {
+            var y = axis.At(tick);
+            svg.Line(new(box.X, y), new(box.Right, y), Paint.Line(SheetStyle.Hair, SheetStyle.Faint));
+            svg.Text(new(box.X - 1.5, y + (SheetStyle.TextSmall / 2)), axis.Text(tick), SheetStyle.Small, TextAnchor.End);
+        }
+
+        svg.Text(new(box.X, box.Y - 2.4), words["detail.ppm-axis"], SheetStyle.SmallBold);
+        svg.Line(new(box.X, box.Y), new(box.X, box.Bottom), Paint.Line(SheetStyle.Narrow));
+        svg.Line(new(box.X, box.Bottom), new(box.Right, box.Bottom), Paint.Line(SheetStyle.Narrow));
+    }
+
+    private static void DrawCurve(SvgWriter svg, FrontRuler ruler, ChartAxis axis, List<ProfilePoint> profile)
+    {
+        if (profile.Count < 2) return;
+        SheetPoint At(ProfilePoint p, double ppm) => new(ruler.X(p.Along), axis.At(Math.Clamp(ppm, axis.Low, axis.High)));
+        svg.Polygon([.. profile.Select(p => At(p, p.HighPpm)), .. profile.AsEnumerable().Reverse().Select(p => At(p, p.LowPpm))], Paint.Solid(SheetStyle.SkyBlue, 0.35));
+        svg.Polyline(profile.Select(p => At(p, p.Ppm)), Paint.Line(SheetStyle.Wide, SheetStyle.Blue));
+    }
+
+    private static void DrawAction(SvgWriter svg, SheetBox box, ChartAxis axis, double action, Words words, LabelPlacer labels)
+    {
+        var y = axis.At(action);
+        svg.Line(new(box.X, y), new(box.Right, y), Paint.Line(SheetStyle.Medium, SheetStyle.Ink, "2 1"));
+        var label = new PlanLabel
+        {
+            Lines = [words.Say("detail.action", Numbers.Ppm(action))], Style = SheetStyle.Small, Anchor = new(box.Right, y), Priority = LabelPriority.Zone, Layer = "labels-action",
+        };
+        var x = box.Right - (label.Width / 2) - 0.5;
+        // At the right end above the line, else below it, else farther left.
+        labels.Add(label with { Spots = [.. Enumerable.Range(0, 8).Select(i => new LabelSpot(new(x - (30 * (i / 2)), y + (i % 2 == 0 ? -2.6 : 2.6))))] });
+    }
+
+    private static void DrawReading(SvgWriter svg, FrontRuler ruler, ChartAxis axis, NetReading r, LabelPlacer labels)
+    {
+        var shown = ReadingsPass.Shown(r);
+        var at = new SheetPoint(ruler.X(r.Reading.Place.Along!.Value), axis.At(Math.Clamp(shown ? r.NetPpm : Math.Max(0, Math.Min(r.NetPpm, r.DetectionPpm)), axis.Low, axis.High)));
+        if (r.Bound == ReadingBound.AtLeast)
+        {
+            // Over range: the value is at least this; an arrow points to where it may lie.
+            svg.Line(at, at - new SheetPoint(0, 5), Paint.Line(SheetStyle.Medium));
+            svg.Polyline([at + new SheetPoint(-1, -3.6), at + new SheetPoint(0, -5), at + new SheetPoint(1, -3.6)], Paint.Line(SheetStyle.Medium));
+        }
+
+        if (r.Reading.Place.OnBack) svg.Polygon([at + new SheetPoint(0, -1.4), at + new SheetPoint(1.2, 0.9), at + new SheetPoint(-1.2, 0.9)], new Paint(SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Medium));
+        else ReadingsPass.Symbol(svg, at, r);
+        labels.Space.Block(new SheetBox(at.X - 1, at.Y - 1, 2, 2));
+        if (!shown) return;
+        var label = new PlanLabel
+        {
+            Lines = [ReadingsPass.Text(r)], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at, Priority = LabelPriority.Reading + (r.NetPpm / 1e6), Layer = "labels-readings",
+        };
+        labels.Add(label with { Spots = [.. LabelSpots.Around(label, 1.6), .. LabelSpots.Rings(label, 3.5, 6)] });
+    }
+}

@@ -1,0 +1,72 @@
+using StoreMap.History;
+using StoreMap.Plans;
+
+namespace StoreMap.Sheets;
+
+/// <summary>The words of a comparison: how each zone stands, what could not be compared, and whether the refrigerant added adds up.</summary>
+internal static class CompareNotes
+{
+    public static IEnumerable<FlowItem> Changes(Plan plan, Comparison comparison, Words words)
+    {
+        yield return NoteItems.Heading(words["compare.changes"]);
+        if (comparison.Zones.Count == 0) yield return NoteItems.Line(words["compare.none"]);
+        foreach (var (i, zone) in comparison.Zones.Index()) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, zone, words)) { After = 1.4 };
+    }
+
+    public static IEnumerable<FlowItem> Legend(Comparison comparison, Words words)
+    {
+        yield return NoteItems.Heading(words["legend.heading"]);
+        foreach (var change in comparison.Zones.Select(z => z.Change).Distinct().Order())
+        {
+            yield return NoteItems.Symbol((svg, p) => ChangesPass.Bar(svg, [p - new SheetPoint(4, 0), p + new SheetPoint(4, 0)], change), words["change." + change.Kebab()]);
+        }
+    }
+
+    public static IEnumerable<FlowItem> NotComparable(Plan plan, Comparison comparison, Words words)
+    {
+        if (comparison.NotComparable.Count == 0) yield break;
+        yield return NoteItems.Heading(words["compare.not-comparable"]);
+        foreach (var item in comparison.NotComparable)
+        {
+            yield return NoteItems.Bullet(words.Say("compare.not-comparable-item", Tag(plan, item.Fixture), string.Join(", ", item.Dates.Select(Days.Of)), item.Reason));
+        }
+    }
+
+    public static IEnumerable<FlowItem> Balances(Plan plan, Comparison comparison, Words words)
+    {
+        if (comparison.Balances.Count == 0) yield break;
+        yield return NoteItems.Heading(words["balance.heading"]);
+        foreach (var line in comparison.Balances.SelectMany(b => BalanceLines(plan, b, words))) yield return line;
+    }
+
+    public static IEnumerable<FlowItem> BalanceLines(Plan plan, MassBalance b, Words words)
+    {
+        yield return new TextItem(words.Say("balance.system", b.System, b.Refrigerant, b.Days), SheetStyle.SmallBold) { After = 0.3, KeepWithNext = true };
+        yield return NoteItems.Line(words.Say(
+            "balance.added", Lengths.Weight(plan.Units, b.AddedKilograms), Lengths.Weight(plan.Units, b.ExplainedLowKilograms), Lengths.Weight(plan.Units, b.ExplainedHighKilograms)));
+        if (b.AnnualisedPercent is { } percent) yield return NoteItems.Line(words.Say("balance.rate", Numbers.Fixed(percent, 1)));
+        yield return new TextItem(words[b.AddsUp ? "balance.adds-up" : "balance.does-not"], b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
+        if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", string.Join(", ", b.NotChecked)), 1.2);
+    }
+
+    public static string Tag(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? PlaceWords.Case(f) : fixture;
+
+    private static List<string> Lines(Plan plan, ZoneHistory zone, Words words)
+    {
+        var lines = new List<string> { $"{Tag(plan, zone.Fixture)}: {words["change." + zone.Change.Kebab()]}" };
+        if (plan.FindFixture(zone.Fixture) is { Front: not null } fixture && zone is { From: { } from, To: { } to })
+        {
+            lines.Add(PlaceWords.Interval(plan, words, fixture, from, to, (from + to) / 2));
+        }
+
+        lines.Add(words.Say("compare.peaks", string.Join(" → ", zone.Visits.Select(Peak))));
+        if (zone.Trend is { } trend) lines.Add(words.Say(Key(trend), Numbers.Ppm(Math.Abs(trend.SlopePerMonth))));
+        if (zone.Service is not null) lines.Add(words.Say("compare.service", zone.Service));
+        lines.Add(zone.Note);
+        return lines;
+    }
+
+    private static string Key(ZoneTrend trend) => trend.P > 0.1 ? "compare.no-trend" : trend.SlopePerMonth > 0 ? "compare.rising" : "compare.falling";
+
+    private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "–" : (v.AtLeast ? "≥" : v.Below ? "<" : "") + Numbers.Ppm(ppm);
+}
