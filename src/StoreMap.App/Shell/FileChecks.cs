@@ -22,7 +22,8 @@ internal static class FileChecks
             layout ??= document;
         }
 
-        var points = layout is null ? [] : ProbePlanner.Draft(layout.Plan, new Protocol()).Points;
+        // Only other files need the probe points; on a big store they take longer than the check itself.
+        var points = layout is null || kinds.TrueForAll(k => k.Kind is null or "layout") ? [] : ProbePlanner.Draft(layout.Plan, new Protocol()).Points;
         foreach (var (file, kind) in kinds.Where(k => k.Kind is not null and not "layout"))
         {
             if (layout is null) problems.Add(NeedsLayout(file, kinds.Exists(k => k.Kind == "layout")));

@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using StoreMap.Plans;
 
 namespace StoreMap.Tests.Plans;
@@ -69,7 +70,7 @@ public class CaseListTests
         for (var i = 1; i <= 90; i++) text.Append(i).Append(",12-12-8,").Append((char)('A' + (i % 3))).Append(i % 7).Append(',').Append((char)('A' + (i % 3))).Append('\n');
         var plan = Read(text.ToString()).Plan;
         var (low, high) = Rings.Box(plan.Outline);
-        Assert.InRange((high.X - low.X) / (high.Y - low.Y), 1, 2);
+        Assert.InRange((high.X - low.X) / (high.Y - low.Y), 1.2, 1.5);
         Assert.InRange(high.X - low.X, 30, 150);
         Assert.Equal(90, plan.Fixtures.Count);
         Assert.Equal(["B", "C", "A"], plan.Systems.Select(s => s.Id));
@@ -176,4 +177,24 @@ public class CaseListTests
         Assert.Equal("R-404A", plan.RefrigerantAt(plan.Fixtures[1]));
         Assert.Equal("R-404A", Assert.Single(plan.Systems).Refrigerant);
     }
+
+    // Any list of believable rows makes a layout that passes the checks, in every unit.
+    [Fact]
+    public void Read_AnyBelievableList_PassesTheChecks() => Gen.Select(
+        Gen.Select(Gen.Int[0, 5], Gen.Int[4, 12].Array[1, 5], Gen.Int[0, 3], Gen.Int[1, 4]).Array[1, 30], Gen.Enum<LengthUnit>()).Sample((rows, unit) =>
+    {
+        string Length(int feet) => (unit switch { LengthUnit.Metre => feet * 0.3048m, LengthUnit.Foot => feet, LengthUnit.Inch => feet * 12, _ => feet * 304.8m }).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var text = new StringBuilder("tag,kind,lengths,lineUp,circuit,system\n");
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var (kind, lengths, lineUp, system) = rows[i];
+            var walkIn = (FixtureKind)kind == FixtureKind.WalkIn;
+            var cell = walkIn ? $"{Length(lengths[0] + 4)}x{Length(lengths[^1] + 6)}" : string.Join('-', lengths.Select(Length));
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{i},{((FixtureKind)kind).Kebab()},{cell},{(lineUp == 0 ? "" : "L" + lineUp)},{(char)('A' + system)}{i % 3},{(char)('A' + system)}\n");
+        }
+
+        var document = Read(text.ToString(), new CaseListOptions { Units = unit });
+        Assert.Equal(rows.Length, document.Plan.Fixtures.Count);
+        Assert.DoesNotContain(document.Warnings, w => w.Rule is "no-overlap" or "inside-outline" or "front-blocked" or "sections-sum" or "units-plausible");
+    }, iter: 100);
 }

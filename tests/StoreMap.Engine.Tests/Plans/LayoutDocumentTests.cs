@@ -114,4 +114,47 @@ public class LayoutDocumentTests
             refused.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.Rule));
         Assert.All(refused.Problems, p => Assert.Equal("x.layout.json", p.File));
     }
+
+    [Fact]
+    public void Read_DropWithoutFixtures_FeedsThoseWithinAMetre()
+    {
+        const string text = """
+            { "format": "storemap-layout/1", "id": "d", "name": "D", "units": "m", "outline": [[0,0],[30,0],[30,20],[0,20]],
+              "fixtures": [
+                { "id": "C1", "kind": "open-case", "outline": [[5,5],[9,5],[9,6],[5,6]], "front": [[5,5],[9,5]] },
+                { "id": "C2", "kind": "open-case", "outline": [[5,6.5],[9,6.5],[9,7.5],[5,7.5]], "front": [[5,7.5],[9,7.5]] },
+                { "id": "C3", "kind": "open-case", "outline": [[15,5],[19,5],[19,6],[15,6]], "front": [[15,5],[19,5]] }],
+              "drops": [{ "id": "D1", "at": [8,5.9] }, { "id": "D2", "at": [16,5.5], "fixtures": ["C3"] }, { "id": "D3", "at": [25,15] }] }
+            """;
+        var document = LayoutDocument.Parse(text);
+        Assert.Equal(["C1,C2", "C3", ""], document.Plan.Drops.Select(d => string.Join(',', d.Fixtures)));
+        Assert.Equal("D3", Assert.Single(document.Warnings, w => w.Rule == "drop-alone").Element);
+        Assert.DoesNotContain(document.Warnings, w => w.Rule == "no-drop");
+    }
+
+    // A line-up that bends round a corner: the front follows the outline through it.
+    [Fact]
+    public void Read_BentFront_IsOneLineWithOneOutward()
+    {
+        const string text = """
+            { "format": "storemap-layout/1", "id": "b", "name": "B", "units": "m", "outline": [[0,0],[30,0],[30,20],[0,20]],
+              "fixtures": [{ "id": "C1", "kind": "service-case", "outline": [[5,5],[12,5],[12,12],[11,12],[11,6],[5,6]], "front": [[5,6],[11,6],[11,12]], "sections": [6,6] }] }
+            """;
+        var fixture = LayoutDocument.Parse(text).Plan.Fixtures[0];
+        Assert.Equal(12, fixture.Front!.Length, 1e-12);
+        Assert.Equal(new PlanPoint(0, 1), fixture.OutwardAt(3));
+        Assert.Equal(new PlanPoint(-1, 0), fixture.OutwardAt(9));
+    }
+
+    // The back of an island with cut corners is its long edge, in the sense of the front.
+    [Fact]
+    public void Read_IslandWithCutCorners_FindsItsBack()
+    {
+        const string text = """
+            { "format": "storemap-layout/1", "id": "i", "name": "I", "units": "m", "outline": [[0,0],[30,0],[30,20],[0,20]],
+              "fixtures": [{ "id": "C1", "kind": "island-case", "outline": [[5.5,5],[14.5,5],[15,5.4],[15,7.1],[14.5,7.5],[10,7.5],[5.5,7.5],[5,7.1],[5,5.4]], "front": [[14.5,5],[5.5,5]] }] }
+            """;
+        var back = LayoutDocument.Parse(text).Plan.Fixtures[0].Back!;
+        Assert.Equal([new PlanPoint(14.5, 7.5), new PlanPoint(10, 7.5), new PlanPoint(5.5, 7.5)], back.Points);
+    }
 }

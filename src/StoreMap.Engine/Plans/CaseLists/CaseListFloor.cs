@@ -14,6 +14,9 @@ internal static class CaseListFloor
     private const double FrontOfStore = 16 * LengthUnits.MetresPerFoot;
     private const double Aspect = 4.0 / 3;
 
+    // Widths tried, from the longest line-up to everything in one row.
+    private const int Tries = 200;
+
     /// <summary>Arranges all rows of a list.</summary>
     public static CaseFloor Arrange(IReadOnlyList<CaseRow> rows, LengthUnit unit)
     {
@@ -23,30 +26,28 @@ internal static class CaseListFloor
 
         var groups = Groups(rows);
         var longest = groups.Max(g => g.Sum(r => r.Front));
-        var floor = groups.Sum(g => (g.Sum(r => r.Front) + aisle) * (g.Max(Depth) + aisle));
-        var width = Round(Math.Max(longest, Math.Sqrt(floor * Aspect)) + (2 * aisle));
+        var all = groups.Sum(g => g.Sum(r => r.Front) + aisle);
+        return Enumerable.Range(0, Tries).Select(k => longest + (k * Math.Max(0, all - longest) / Tries))
+            .Select(width => Place(groups, width, aisle, head, Depth)).MinBy(f => Math.Abs(Math.Log(f.Width / f.Height / Aspect)))!;
+    }
 
+    private static CaseFloor Place(List<List<CaseRow>> groups, double width, double aisle, double head, Func<CaseRow, double> depth)
+    {
         List<CasePlace> places = [];
         var y = head;
-        foreach (var line in Lines(groups, width - (2 * aisle), aisle))
+        foreach (var line in Lines(groups, width, aisle))
         {
             var x = aisle;
-            var deepest = line.Max(g => g.Max(Depth));
-            foreach (var group in line)
+            foreach (var row in line.SelectMany((g, i) => i == 0 ? g : g.Prepend(null)))
             {
-                foreach (var row in group)
-                {
-                    places.Add(new CasePlace(row, x, y, row.Front, Depth(row)));
-                    x = Round(x + row.Front);
-                }
-
-                x = Round(x + aisle);
+                if (row is not null) places.Add(new CasePlace(row, x, y, row.Front, depth(row)));
+                x = Round(x + (row?.Front ?? aisle));
             }
 
-            y = Round(y + deepest + aisle);
+            y = Round(y + line.Max(g => g.Max(depth)) + aisle);
         }
 
-        return new CaseFloor(Round(Math.Ceiling(width)), y, places);
+        return new CaseFloor(Round(Math.Ceiling(places.Max(p => p.X + p.Width) + aisle)), y, places);
     }
 
     // Members of a line-up join in the order of the list, all else stands alone; walk-ins come last, at the back.

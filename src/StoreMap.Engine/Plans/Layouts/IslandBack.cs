@@ -3,8 +3,8 @@ namespace StoreMap.Plans;
 /// <summary>Finds the long edge of an island opposite to its front.</summary>
 internal static class IslandBack
 {
-    // Edges within 45 degrees of the front's course count as long edges, the others as ends.
-    private const double Parallel = 0.7071;
+    // Edges within 30 degrees of the front's course count as long edges, the others as ends and corners.
+    private const double Parallel = 0.866;
 
     /// <summary>The longest unbroken run of edges that faces away from the front, in the same sense as the front.</summary>
     /// <param name="ring">The island's outline, counter-clockwise.</param>

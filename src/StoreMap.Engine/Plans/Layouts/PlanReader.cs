@@ -18,6 +18,7 @@ internal static class PlanReader
         if (!WithinAllPoints(root, problems)) return null;
         var whole = WithElements(plan ?? new Plan { Id = "", Name = "", Outline = [] }, elements);
         if (plan is null) return null;
+        whole = DropReach.WithNearFixtures(whole);
         PlanRules.Check(whole, elements, unit is not null, problems);
         return whole;
     }

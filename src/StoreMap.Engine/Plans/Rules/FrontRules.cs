@@ -44,7 +44,7 @@ internal static class FrontRules
     {
         if (drop.Fixtures.Count == 0)
         {
-            if (!plan.Fixtures.Any(f => Rings.Covers(f.Outline, drop.At, FarDrop))) problems.Warn(drop.Id, "fixtures", null, "drop-alone", "The drop names no fixture and stands near none; say which it feeds.");
+            problems.Warn(drop.Id, "fixtures", null, "drop-alone", "The drop names no fixture and stands near none; say which it feeds.");
             return;
         }
 

@@ -3,9 +3,6 @@ namespace StoreMap.Plans;
 /// <summary>What real layouts leave out: told once, and every step runs with less to go on.</summary>
 internal static class GapRules
 {
-    // A drop that stands this near a case serves it, whether or not it says so: the depth of a case.
-    private const double DropReach = 1;
-
     /// <summary>Checks for missing entrances, fixtures, circuits and drops. What the file holds but could not be read is no gap.</summary>
     public static void Check(Plan plan, LayoutElements elements, ProblemList problems)
     {
@@ -22,7 +19,7 @@ internal static class GapRules
     {
         foreach (var fixture in fed.Where(f => f.Front is not null))
         {
-            if (!plan.Drops.Any(d => d.Fixtures.Contains(fixture.Id) || Rings.Covers(fixture.Outline, d.At, DropReach)))
+            if (!plan.Drops.Any(d => d.Fixtures.Contains(fixture.Id)))
             {
                 problems.Warn(fixture.Id, "drops", null, "no-drop", "No drop serves this case; where its line set comes down can't be weighed.");
             }

@@ -7,7 +7,7 @@ internal static class SizeRules
     private const double ShallowMedian = 0.25, DeepMedian = 4;
     private const double ShallowDoubt = 0.4, DeepDoubt = 2.6;
 
-    // Factory sections are 4 to 12 ft long; fixtures that state none count with their whole front.
+    // Factory sections are 4 to 12 ft long.
     private const double ShortDoubt = 0.6, LongDoubt = 6;
 
     /// <summary>Checks the store's and every fixture's size, then the unit by the usual depth of a case.</summary>
@@ -53,12 +53,16 @@ internal static class SizeRules
         var cases = plan.Fixtures.Where(f => f.Front is not null).ToList();
         if (cases.Count == 0) return;
         var depth = Median(cases.Select(f => Rings.SignedArea(f.Outline) / f.Front!.Length));
-        var section = Median(cases.SelectMany(f => f.Sections).Select(s => s.To - s.From));
+
+        // A case of one section may be a whole line-up drawn without its joints, which says nothing of the unit.
+        var sections = cases.Where(f => f.Sections.Count > 1).SelectMany(f => f.Sections).Select(s => s.To - s.From).ToList();
+        var section = sections.Count == 0 ? (double?)null : Median(sections);
         bool deep = depth > DeepDoubt, shallow = depth < ShallowDoubt;
         bool longOnes = section > LongDoubt, shortOnes = section < ShortDoubt;
         if (!deep && !shallow) return;
         var wrong = depth is < ShallowMedian or > DeepMedian || (deep && longOnes) || (shallow && shortOnes);
-        var message = $"The usual case of this layout is {Say.Length(depth, plan.Units)} ({Say.Number(depth)} m) deep, its sections {Say.Length(section, plan.Units)} ({Say.Number(section)} m) long; "
+        var lengths = section is { } length ? $", its sections {Say.Length(length, plan.Units)} ({Say.Number(length)} m) long" : "";
+        var message = $"The usual case of this layout is {Say.Length(depth, plan.Units)} ({Say.Number(depth)} m) deep{lengths}; "
             + "real ones are 0.6 to 2.5 m deep and 1.2 to 3.7 m long. Check the layout's unit.";
         if (wrong) problems.Error(null, "units", plan.Units.Symbol(), "units-plausible", message);
         else problems.Warn(null, "units", plan.Units.Symbol(), "units-plausible", message);
