@@ -117,4 +117,13 @@ public class HostileLayoutTests
         var problems = Check(Store($"\"fixtures\":[{list}]"));
         Assert.Equal(ProblemList.Most, problems.Count(p => p.Rule == "no-overlap"));
     }
+
+    // Rooms within rooms, a thousand deep: refused after a bounded number of comparisons.
+    [Fact]
+    public void TryParse_RoomsTooEntangled_IsRefused()
+    {
+        var list = string.Join(',', Enumerable.Range(1, 1000).Select(i => FormattableString.Invariant(
+            $"{{\"id\":\"R{i}\",\"outline\":[[{25 - (0.02 * i)},{20 - (0.015 * i)}],[{25 + (0.02 * i)},{20 - (0.015 * i)}],[{25 + (0.02 * i)},{20 + (0.015 * i)}],[{25 - (0.02 * i)},{20 + (0.015 * i)}]]}}")));
+        Assert.Contains(Check(Store($"\"rooms\":[{list}]")), p => p.Rule == "too-entangled");
+    }
 }

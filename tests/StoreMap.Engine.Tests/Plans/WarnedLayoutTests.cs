@@ -41,6 +41,7 @@ public class WarnedLayoutTests
     public void Read_FieldForAnotherKind_IsNotUsed()
     {
         Assert.Null(Fixture("C3").Refrigerant);
+        Assert.Null(Fixture("C3").Back);
         Assert.Null(Fixture("C2").Opening);
         Assert.Null(Fixture("W1").Front);
     }

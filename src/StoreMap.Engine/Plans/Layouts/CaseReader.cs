@@ -14,7 +14,7 @@ internal static class CaseReader
     public static Fixture? Read(FieldReader reader, LayoutElements elements, Fixture shared)
     {
         var front = reader.Require("front", "the edge probed from, two or more points along the outline") ? reader.Line("front") : null;
-        var back = reader.Line("back");
+        var back = shared.Kind == FixtureKind.IslandCase ? reader.Line("back") : null;
         var drawn = shared.Outline.Count > 0;
         if (drawn && front is not null && !LineOnRing.Check(reader, "front", front, shared.Outline)) front = null;
         if (drawn && back is not null && !LineOnRing.Check(reader, "back", back, shared.Outline)) back = null;

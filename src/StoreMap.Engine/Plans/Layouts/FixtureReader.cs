@@ -35,6 +35,7 @@ internal static class FixtureReader
     private static void NotForKind(FieldReader reader, FixtureKind kind)
     {
         IEnumerable<string> strange = kind == FixtureKind.WalkIn ? CaseFields : WalkInFields;
+        if (kind is not FixtureKind.WalkIn and not FixtureKind.IslandCase) strange = strange.Append("back");
         if (kind != FixtureKind.SelfContained) strange = strange.Concat(OwnChargeFields);
         foreach (var field in strange)
         {

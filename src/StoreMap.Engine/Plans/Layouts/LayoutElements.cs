@@ -55,7 +55,7 @@ internal sealed partial class LayoutElements
     /// <summary>Reads an optional list of references; unknown ones are reported and left out.</summary>
     public IReadOnlyList<string> References(FieldReader reader, string field, string list)
     {
-        var nodes = reader.List(field);
+        var nodes = reader.List(field, LayoutLimits.References);
         List<string> found = [];
         for (var i = 0; i < nodes.Count; i++)
         {

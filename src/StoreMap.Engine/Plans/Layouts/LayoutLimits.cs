@@ -9,6 +9,9 @@ internal static class LayoutLimits
     /// <summary>Elements in one list.</summary>
     public const int Elements = 2000;
 
+    /// <summary>Ids in one element's list.</summary>
+    public const int References = 200;
+
     /// <summary>Corners of a ring or points of a line.</summary>
     public const int Points = 2000;
 

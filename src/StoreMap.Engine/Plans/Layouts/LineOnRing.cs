@@ -32,6 +32,12 @@ internal static class LineOnRing
         return true;
     }
 
-    // Pieces of at most about a foot, so that a corner cut off between two points on the outline is seen.
-    private static double Fraction(PlanLine line) => Math.Clamp(LengthUnits.MetresPerFoot / Math.Max(line.Length, LengthUnits.MetresPerFoot), 0.01, 1);
+    // Pieces of about a foot, so that a corner cut off between two points on the outline is seen; a line of very many points needs none.
+    private static double Fraction(PlanLine line)
+    {
+        var longest = Enumerable.Range(1, line.Points.Count - 1).Max(i => line.Points[i].DistanceTo(line.Points[i - 1]));
+        return Math.Clamp(Math.Max(LengthUnits.MetresPerFoot / Math.Max(longest, LengthUnits.MetresPerFoot), line.Points.Count / MostPieces), 0.01, 1);
+    }
+
+    private const double MostPieces = 5000;
 }

@@ -82,10 +82,11 @@ internal static class SectionReader
         Array.Fill(coils, 1);
         if (reader["coils"] is JsonArray { Count: > 0 } array && array[0] is JsonArray)
         {
-            if (reader.Points("coils") is not { } places) return coils;
+            if (reader.Points("coils") is not { } points) return coils;
+            var places = points.Select(p => front.Project(p).Along).ToList();
             for (var i = 0; i < coils.Length; i++)
             {
-                coils[i] = Math.Max(1, places.Select(p => front.Project(p).Along).Count(a => a >= cuts[i] && (a < cuts[i + 1] || i == coils.Length - 1)));
+                coils[i] = Math.Max(1, places.Count(a => a >= cuts[i] && (a < cuts[i + 1] || i == coils.Length - 1)));
             }
         }
         else if (reader["coils"] is JsonArray each)

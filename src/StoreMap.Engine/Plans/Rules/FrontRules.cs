@@ -5,6 +5,7 @@ internal static class FrontRules
 {
     // Half a step: nearer than anybody stands, so that even a tight aisle passes.
     private const double Step = 0.25;
+    private const int Places = 5;
     private const double NarrowDoor = 0.35, WideDoor = 1.5;
     private const double FarDrop = 3;
 
@@ -17,12 +18,13 @@ internal static class FrontRules
             if (fixture.Doors > 0) CheckDoors(plan, fixture, problems);
         }
 
-        foreach (var drop in plan.Drops) CheckDrop(plan, drop, problems);
+        var byId = plan.Fixtures.GroupBy(f => f.Id).ToDictionary(g => g.Key, g => g.First());
+        foreach (var drop in plan.Drops) CheckDrop(plan, drop, byId, problems);
     }
 
     private static void CheckAisle(Plan plan, Fixture fixture, ProblemList problems)
     {
-        var places = fixture.Sections.Select(s => (s.From + s.To) / 2).Select(a => fixture.Front!.PointAt(a) + (fixture.OutwardAt(a) * Step)).ToList();
+        var places = Enumerable.Range(0, Places).Select(i => fixture.Front!.Length * (i + 0.5) / Places).Select(a => fixture.Front!.PointAt(a) + (fixture.OutwardAt(a) * Step)).ToList();
         var blocked = places.Select(p => Blocker(plan, fixture, p)).ToList();
         if (blocked.Exists(b => b is null)) return;
         problems.Warn(fixture.Id, "front", blocked[0], "front-blocked", $"Nobody can stand at the front: {blocked[0]} is there. Is it the wrong edge? Name the edge that is probed.");
@@ -40,7 +42,7 @@ internal static class FrontRules
         problems.Warn(fixture.Id, "doors", Say.Number(fixture.Doors), "door-width", $"With {fixture.Doors} doors on {Say.Length(fixture.Front.Length, plan.Units)} each is {Say.Length(width, plan.Units)} wide; usual are 24 and 30 in. Check the number of doors.");
     }
 
-    private static void CheckDrop(Plan plan, Drop drop, ProblemList problems)
+    private static void CheckDrop(Plan plan, Drop drop, Dictionary<string, Fixture> byId, ProblemList problems)
     {
         if (drop.Fixtures.Count == 0)
         {
@@ -49,7 +51,7 @@ internal static class FrontRules
         }
 
         // A line-up is fed from one end: the nearest of the fixtures named counts.
-        var nearest = drop.Fixtures.Select(plan.FindFixture).OfType<Fixture>().MinBy(f => Distance(f, drop.At));
+        var nearest = drop.Fixtures.Select(id => byId.GetValueOrDefault(id)).OfType<Fixture>().MinBy(f => Distance(f, drop.At));
         if (nearest is null || Distance(nearest, drop.At) <= FarDrop) return;
         problems.Warn(drop.Id, "at", nearest.Id, "drop-far", $"The drop stands {Say.Length(Distance(nearest, drop.At), plan.Units)} from {nearest.Id}, the nearest fixture that it feeds; check its place or its fixtures.");
     }

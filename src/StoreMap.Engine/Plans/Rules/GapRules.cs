@@ -17,9 +17,10 @@ internal static class GapRules
 
     private static void Drops(Plan plan, List<Fixture> fed, ProblemList problems)
     {
+        var served = plan.Drops.SelectMany(d => d.Fixtures).ToHashSet(StringComparer.Ordinal);
         foreach (var fixture in fed.Where(f => f.Front is not null))
         {
-            if (!plan.Drops.Any(d => d.Fixtures.Contains(fixture.Id)))
+            if (!served.Contains(fixture.Id))
             {
                 problems.Warn(fixture.Id, "drops", null, "no-drop", "No drop serves this case; where its line set comes down can't be weighed.");
             }
