@@ -37,7 +37,7 @@ internal static class CompareCommand
         if (parse.GetValue(Out) is { } folder)
         {
             files.Add(Path.Combine(folder, "compare.json"), Session.Bytes(ComparisonJson.Of(job.Store.Plan, job.Comparison)));
-            SheetFiles.Add(files, folder, job.ComparisonSheets(), job.Info("Comparison"));
+            SheetFiles.AddAll(files, folder, "comparison", job.ComparisonSheets(), job.Info("Comparison"));
         }
 
         var written = files.Commit(session.Cancel);

@@ -11,7 +11,8 @@ internal static class ProfileChart
     {
         var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
         var profile = zone.Profile.Where(p => ruler.Shows(p.Along)).OrderBy(p => ruler.X(p.Along)).ToList();
-        var top = shown.Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(shown.Count > 0 ? shown.Max(r => r.ActionPpm) : 2).Max();
+        // A number over range only says "more": it stands at the top with an arrow and must not flatten all others.
+        var top = shown.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(shown.Count > 0 ? shown.Max(r => r.ActionPpm) : 2).Max();
         var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y);
         var labels = new LabelPlacer(box);
         svg.Begin("profile", "profile", words["detail.profile"]);
