@@ -18,6 +18,7 @@ internal sealed class GroupTour
 {
     private const int LongestMove = 6;
     private const int LongestKick = 8;
+    private const int MostKicks = 4;
 
     // A mended perturbation of some tens of groups costs about as much as forty steps of the search over points.
     private const int PointStepsPerKick = 40;
@@ -58,7 +59,11 @@ internal sealed class GroupTour
             if (budget.OutOfTime?.Invoke() == true) return (best, step * PointStepsPerKick, true);
             if (step % 16 == 0) budget.Progress?.Report((double)step / effort);
             (search.order, search.back) = ([.. best.Order], [.. best.Backwards]);
-            if (!search.Kick(ref random)) break;
+            // One kick leaves small optima, several in a row the larger ones.
+            var kicks = 1 + random.Below(MostKicks);
+            var moved = true;
+            for (var k = 0; k < kicks && moved; k++) moved = search.Kick(ref random);
+            if (!moved) break;
             search.Improve();
             var length = search.Length();
             // Equal length moves on too, so that a plateau is left.
@@ -197,7 +202,7 @@ internal sealed class GroupTour
         senses.CopyTo(back, a);
     }
 
-    /// <summary>Swaps two neighbouring stretches of groups that may come at any time and turns one of them about; false when there are
+    /// <summary>Swaps two neighbouring stretches of groups that may come at any time and turns any one group about; false when there are
     /// too few.</summary>
     private bool Kick(ref SeededRandom random)
     {
@@ -212,7 +217,7 @@ internal sealed class GroupTour
         bool[] sensesNow = [.. back[b..c], .. back[a..b]];
         groupsNow.CopyTo(order, a);
         sensesNow.CopyTo(back, a);
-        var turned = a + random.Below(c - a);
+        var turned = random.Below(order.Length);
         if (groups[order[turned]].Reversible) back[turned] = !back[turned];
         return true;
     }
