@@ -2,27 +2,23 @@ using StoreMap.Air;
 
 namespace StoreMap.Fields;
 
-/// <summary>Decides which cells may be coloured: where the readings took away enough of the prior variance, within reach of a reading
-/// through the air, and on floor that was probed: the probed cases' own air and the strip along their fronts, probed rooms and
-/// walk-ins, and the surroundings of readings on the open floor.</summary>
+/// <summary>Decides which cells may be coloured: within reach of a reading through the air, and on floor that was probed: the probed
+/// cases' own air and the strip along their fronts, probed rooms and walk-ins, and the surroundings of readings on the open floor.</summary>
+/// <remarks>In reach means that one reading by itself, were it a plain number, would take away the wanted share of the variance. What it
+/// showed does not matter: "nothing seen" on a clean front is as much evidence as a hit, although it surprises nobody.</remarks>
 internal static class EvidenceMask
 {
-    /// <summary>A cell further than this many ranges from every reading stays blank.</summary>
-    private const double ReachInRanges = 1.5;
-
     /// <summary>Finds the cells.</summary>
     /// <param name="grid">The grid.</param>
     /// <param name="cells">Cells with readings.</param>
-    /// <param name="information">Share of the prior variance that the readings took away, per cell.</param>
     /// <param name="range">The field's range, metres.</param>
     /// <param name="settings">Least information, strip, open floor.</param>
-    public static bool[] Of(AirGrid grid, IReadOnlyList<int> cells, double[] information, double range, FieldSettings settings)
+    public static bool[] Of(AirGrid grid, IReadOnlyList<int> cells, double range, FieldSettings settings)
     {
-        var reach = AirDistance.From(grid, cells, ReachInRanges * range);
+        var reach = AirDistance.From(grid, cells, MaternModel.Reach(settings.LeastInformation, range));
         var probed = Probed(grid, cells, settings);
         var mask = new bool[grid.Count];
-        for (var c = 0; c < mask.Length; c++)
-            mask[c] = probed[c] && information[c] >= settings.LeastInformation && double.IsFinite(reach[c]);
+        for (var c = 0; c < mask.Length; c++) mask[c] = probed[c] && double.IsFinite(reach[c]);
         return mask;
     }
 

@@ -57,7 +57,6 @@ internal sealed class FieldDraft
     public GasField Finish(FieldSettings settings, int[] readingCells, double actionPpm, FieldFit fit)
     {
         var (mean, deviation, exceedance) = (new double[grid.Count], new double[grid.Count], new double[grid.Count]);
-        var information = new double[grid.Count];
         for (var c = 0; c < grid.Count; c++)
         {
             if (grid.RegionOf[c] < 0)
@@ -68,8 +67,6 @@ internal sealed class FieldDraft
 
             (mean[c], deviation[c]) = LevelMoments.Of(Level[c], Deviation[c], fit.ScalePpm);
             exceedance[c] = LevelMoments.Exceedance(Level[c], Deviation[c], actionPpm, fit.ScalePpm);
-            var share = Deviation[c] / values.Spread;
-            information[c] = 1 - (share * share);
         }
 
         return new GasField
@@ -77,7 +74,7 @@ internal sealed class FieldDraft
             Grid = new FieldGrid(grid.CentreOf(0), grid.CellMetres, grid.Columns, grid.Rows),
             MeanPpm = mean,
             DeviationPpm = deviation,
-            Evidence = EvidenceMask.Of(grid, readingCells, information, values.Range, settings),
+            Evidence = EvidenceMask.Of(grid, readingCells, values.Range, settings),
             Exceedance = exceedance,
             ActionPpm = actionPpm,
             OpenRight = Array.ConvertAll(grid.Right, open => open > 0),

@@ -30,7 +30,8 @@ public sealed record FieldSettings
     /// <summary>Log level where nothing is known. The default is 0: the room's background.</summary>
     public double BaseLevel { get; init; }
 
-    /// <summary>A cell is coloured only where the readings take away at least this share of its prior variance, in (0, 1]. The default is 0.3.</summary>
+    /// <summary>A cell is coloured only where one of the readings, taken as a plain number, would take away at least this share of what is
+    /// not known (the prior variance), in (0, 1]. The default is 0.3: within 0.40 ranges of a reading, through the air.</summary>
     public double LeastInformation { get; init; } = 0.3;
 
     /// <summary>Width of the strip coloured along a probed front and around a reading on the open floor, metres. The default is 1.2 m.</summary>

@@ -1,4 +1,5 @@
 using StoreMap.Fields;
+using StoreMap.Tests.Oracles;
 
 namespace StoreMap.Tests.Fields;
 
@@ -42,4 +43,21 @@ public class LevelMomentsTests
 
     [Fact]
     public void Ppm_LevelAndBack_IsTheSame() => Assert.Equal(40, LevelMoments.Ppm(LevelMoments.Level(40, 2), 2), 1e-12);
+
+    // Abramowitz and Stegun's polynomials for K1, in the oracle.
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(0.5)]
+    [InlineData(2)]
+    [InlineData(7)]
+    public void Correlation_Distance_IsTheClosedForm(double distance) =>
+        Assert.Equal(Matern.Correlation(distance, 3), MaternModel.Correlation(distance, 3), 1e-6);
+
+    [Fact]
+    public void Reach_Share_IsWhereTheSquaredCorrelationHasIt()
+    {
+        var reach = MaternModel.Reach(0.3, 4);
+        Assert.Equal(0.3, Math.Pow(Matern.Correlation(reach, 4), 2), 1e-6);
+        Assert.Equal(0.40, reach / 4, 0.01);
+    }
 }
