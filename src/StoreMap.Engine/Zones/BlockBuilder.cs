@@ -9,6 +9,9 @@ internal static class BlockBuilder
     /// <summary>Deviations below this are not believed, ppm.</summary>
     private const double LeastDeviation = 0.3;
 
+    /// <summary>Seconds since the fans stopped when nobody wrote them down.</summary>
+    private const double UnsaidSeconds = 120;
+
     /// <summary>Blocks of a line-up, fans on first.</summary>
     public static IReadOnlyList<ReadingBlock> Of(LineUpAxis axis, NetSurvey survey) => Split(axis.Fixtures[0].Id, axis, survey.Readings
         .Select(r => (Net: r, Fixture: axis.IndexOf(r.Reading.Place.Fixture)))
@@ -34,8 +37,23 @@ internal static class BlockBuilder
         var still = all.Where(r => !AirRegime.IsFansOn(r.Source.Reading)).ToList();
         var blocks = new List<ReadingBlock>();
         if (on.Count > 0) blocks.Add(new ReadingBlock(key, true, on, axis));
-        if (still.Count > 0) blocks.Add(new ReadingBlock(key, false, still, axis));
+        if (still.Count > 0) blocks.Add(new ReadingBlock(key, false, Timed(still), axis));
         return blocks;
+    }
+
+    // Seconds since the fans stopped: as noted, or counted from two minutes at the first reading after a pause of ten.
+    private static IEnumerable<BlockReading> Timed(List<BlockReading> still)
+    {
+        DateTimeOffset? began = null;
+        DateTimeOffset? last = null;
+        foreach (var reading in still.OrderBy(r => r.Source.Reading.Time))
+        {
+            var time = reading.Source.Reading.Time;
+            if (last is null || (time - last.Value).TotalMinutes > 10) began = time;
+            last = time;
+            var seconds = reading.Source.Reading.Detail?.SinceSeconds ?? UnsaidSeconds + (time - began!.Value).TotalSeconds;
+            yield return reading with { StillSeconds = Math.Clamp(seconds, 15, 1800) };
+        }
     }
 
     private static BlockReading Block(NetReading net, double s) => new()

@@ -24,6 +24,16 @@ internal sealed record BlockReading
     /// <summary>What the spot shows of the case air.</summary>
     public required SpotView View { get; init; }
 
+    /// <summary>Seconds since the fans stopped; null with the fans running.</summary>
+    public double? StillSeconds { get; init; }
+
+    /// <summary>What the reading shows for a source of strength 1 in each cell of its line-up.</summary>
+    public void Response(LineUpAxis axis, AirSetting setting, Span<double> response)
+    {
+        if (StillSeconds is { } seconds) StillAir.Response(axis, setting, S, seconds, response);
+        else CaseAir.Response(axis, setting, S, response);
+    }
+
     /// <summary>Where the probe was, plan metres.</summary>
     public PlanPoint At => Source.Reading.Place.At;
 }

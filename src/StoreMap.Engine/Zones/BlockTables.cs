@@ -8,7 +8,9 @@ namespace StoreMap.Zones;
 /// side. Censored readings enter through the normal distribution function with the patch's variance but not its correlation.</remarks>
 internal sealed class BlockTables
 {
-    private const double C = NoiseLevels.ScaleDeviation;
+    /// <summary>Degrees of freedom of the readings' Student law: gusts make tails heavier than normal.</summary>
+    private const double Freedom = 5;
+
     private const int E = ReadingBlock.Entries;
     private const int Levels = NoiseLevels.Count;
     private static readonly Vector256<double> Turbulence = Vector256.Create([.. NoiseLevels.Turbulence.Select(x => x * x)]);
@@ -17,6 +19,7 @@ internal sealed class BlockTables
     private readonly ReadingBlock block;
     private readonly double[] residual;
     private readonly double[] additive;
+    private readonly double[] gain;
     private readonly double[]?[] censored;
     private readonly int[] index;
     private readonly double[] fraction;
@@ -25,12 +28,14 @@ internal sealed class BlockTables
     /// <param name="block">The readings.</param>
     /// <param name="residual">Per reading and entry, observed less modelled on the comparison scale.</param>
     /// <param name="additive">Per reading and entry, the additive share of the variance.</param>
+    /// <param name="gain">Per reading and entry, what the comparison scale makes of a logarithmic deviation.</param>
     /// <param name="censored">Per reading null, or per entry and level the log likelihood of a bound.</param>
-    public BlockTables(ReadingBlock block, double[] residual, double[] additive, double[]?[] censored)
+    public BlockTables(ReadingBlock block, double[] residual, double[] additive, double[] gain, double[]?[] censored)
     {
         this.block = block;
         this.residual = residual;
         this.additive = additive;
+        this.gain = gain;
         this.censored = censored;
         index = new int[censored.Length];
         fraction = new double[censored.Length];
@@ -50,19 +55,22 @@ internal sealed class BlockTables
 
     /// <summary>Log likelihood summed over noise levels for modelled values, or for no source when null.</summary>
     /// <param name="logModel">Natural logarithm of the ppm a source brings to each reading.</param>
-    public double LogLikelihood(double[]? logModel)
+    /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
+    public double LogLikelihood(double[]? logModel, double extraLogVariance = 0)
     {
         if (logModel is null) Array.Fill(index, -100000);
         else SetShape(logModel);
-        return LogAt(0);
+        return LogAt(0, extraLogVariance);
     }
 
     /// <summary>Log likelihood summed over noise levels with the shape set before.</summary>
     /// <param name="shift">Logarithm of the strength in table steps.</param>
-    public double LogAt(int shift)
+    /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
+    public double LogAt(int shift, double extraLogVariance = 0)
     {
         var (mean, variance, product, sum) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.Zero);
         var half = Vector256.Create(0.5);
+        var tails = Vector256<double>.One;
         for (var i = 0; i < index.Length; i++)
         {
             var keep = block.Keep[i];
@@ -83,24 +91,31 @@ internal sealed class BlockTables
             var at = (i * E) + k;
             var r = residual[at] + (t * (residual[at + 1] - residual[at]));
             var a = additive[at] + (t * (additive[at + 1] - additive[at]));
-            var square = Math.Max(0, 1 - a) / (C * C);
-            var gain = Vector256.Create(Math.Sqrt(square));
-            var total = Vector256.Create(a + (square * block.Readings[i].View.LogVariance)) + (Vector256.Create(square) * (Turbulence + variance));
-            var error = Vector256.Create(r) - (gain * mean);
+            var g = gain[at] + (t * (gain[at + 1] - gain[at]));
+            var square = g * g;
+            var slope = Vector256.Create(g);
+            var total = Vector256.Create(a + (square * (block.LogVariance[i] + extraLogVariance))) + (Vector256.Create(square) * (Turbulence + variance));
+            var error = Vector256.Create(r) - (slope * mean);
             var inverse = Vector256<double>.One / total;
-            sum -= half * error * error * inverse;
+            var square2 = error * error * inverse;
+            var tail = Vector256<double>.One + (square2 * Vector256.Create(1 / Freedom));
             product *= total;
+            tails *= tail;
             if ((i & 15) == 15)
             {
                 sum -= half * Vector256.Log(product);
                 product = Vector256<double>.One;
+                sum -= Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails);
+                tails = Vector256<double>.One;
             }
 
-            var share = variance * gain * inverse;
-            mean += share * error;
-            variance -= share * gain * variance;
+            // A reading far out is held for a gust and moves the patch little.
+            var share = variance * slope * inverse;
+            mean += share * error * Vector256.Min(Vector256<double>.One, Vector256.Create((Freedom + 1) / Freedom) / tail);
+            variance -= share * slope * variance;
         }
 
+        sum -= Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails);
         var best = Math.Max(Math.Max(sum[0], sum[1]), Math.Max(sum[2], sum[3]));
         var likelihood = Weight * Vector256.Exp(sum - Vector256.Create(best)) / Vector256.Sqrt(product);
         return best + Math.Log(Vector256.Sum(likelihood));

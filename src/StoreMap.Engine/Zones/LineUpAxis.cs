@@ -49,6 +49,8 @@ internal sealed class LineUpAxis
         Owner = [.. owner];
         joints.Sort();
         Joints = [.. joints];
+        JointAfter = new bool[Centres.Length];
+        foreach (var joint in joints) JointAfter[Math.Clamp(Array.FindLastIndex(Centres, c => c < joint), 0, Centres.Length - 2)] = true;
     }
 
     /// <summary>The fixtures in order along the axis.</summary>
@@ -68,6 +70,9 @@ internal sealed class LineUpAxis
 
     /// <summary>Ends of sections and of fixtures inside the axis, metres, ascending.</summary>
     public double[] Joints { get; }
+
+    /// <summary>True where a section or fixture ends between a cell and the next.</summary>
+    public bool[] JointAfter { get; }
 
     /// <summary>Number of cells.</summary>
     public int Count => Centres.Length;
@@ -113,6 +118,17 @@ internal sealed class LineUpAxis
         if (i == 0) return 0;
         if (i == Count) return Count - 1;
         return s < Centres[i] - (Widths[i] / 2) ? i - 1 : i;
+    }
+
+    /// <summary>Shares a place between the two cells whose centres are either side of it.</summary>
+    public void Spread(double s, Span<double> share)
+    {
+        share.Clear();
+        var cell = CellAt(s);
+        var other = s < Centres[cell] ? Math.Max(0, cell - 1) : Math.Min(Count - 1, cell + 1);
+        var far = other == cell ? 0 : Math.Abs(s - Centres[cell]) / Math.Abs(Centres[other] - Centres[cell]);
+        share[cell] += 1 - far;
+        share[other] += far;
     }
 
     private double LengthOf(int fixture) => Fixtures[fixture].Front!.Length;

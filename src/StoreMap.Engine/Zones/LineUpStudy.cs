@@ -71,6 +71,7 @@ internal sealed class LineUpStudy
     {
         const int stride = 4;
         var rough = Sum(tables, 0, Axis.Count - 1, stride, FitEffort.Middle, null);
+        foreach (var fit in Fits.SelectMany(f => f)) fit.Prune();
         var best = rough.Log.Max();
         var kept = Fits.Select(_ => Blocks.Select(_ => new List<FitPoint>()).ToArray()).ToArray();
         var (from, to) = (0, Axis.Count - 1);

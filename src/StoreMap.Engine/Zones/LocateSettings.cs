@@ -20,23 +20,23 @@ public sealed record LocateSettings
     /// <summary>Expected leaks outside the cases near a hit, as a share of the expected leaks inside them. Default 0.15.</summary>
     public double ElsewhereShare { get; init; } = 0.15;
 
-    /// <summary>Odds at a drop, where line sets come down, against plain case. Default 4 (common practice: leaks gather there).</summary>
-    public double DropWeight { get; init; } = 4;
+    /// <summary>Odds at a drop, where line sets come down, against plain case. Default 3 (common practice: leaks gather there).</summary>
+    public double DropWeight { get; init; } = 3;
 
-    /// <summary>Odds at the valve end against plain case. Default 3.</summary>
-    public double ValveEndWeight { get; init; } = 3;
+    /// <summary>Odds at the valve end against plain case. Default 2.5.</summary>
+    public double ValveEndWeight { get; init; } = 2.5;
 
-    /// <summary>Odds at a drain against plain case. Default 2.</summary>
-    public double DrainWeight { get; init; } = 2;
+    /// <summary>Odds at a drain against plain case. Default 1.5.</summary>
+    public double DrainWeight { get; init; } = 1.5;
 
-    /// <summary>Odds at a section joint against plain case. Default 2.</summary>
-    public double JointWeight { get; init; } = 2;
+    /// <summary>Odds at a section joint against plain case. Default 1.5.</summary>
+    public double JointWeight { get; init; } = 1.5;
 
     /// <summary>Odds of a meat case against another. Default 1.5 (common practice).</summary>
     public double MeatWeight { get; init; } = 1.5;
 
-    /// <summary>How far a raised place reaches, metres (one standard deviation). Default 0.3.</summary>
-    public double PlaceReachMetres { get; init; } = 0.3;
+    /// <summary>How far a raised place reaches, metres (one standard deviation). Default 0.4.</summary>
+    public double PlaceReachMetres { get; init; } = 0.4;
 
     /// <summary>Probability that a zone's interval holds the leak. Default 0.9.</summary>
     public double Level { get; init; } = 0.9;

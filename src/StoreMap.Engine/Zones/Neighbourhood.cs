@@ -5,11 +5,12 @@ namespace StoreMap.Zones;
 /// <summary>What a neighbourhood's readings say together: which line-ups leak, or whether the gas comes from outside the cases.</summary>
 /// <param name="LeakProbability">Per line-up of the neighbourhood, probability that it holds a leak.</param>
 /// <param name="Leaks">Per line-up, its one-leak posterior in the likeliest explanation with a leak there.</param>
+/// <param name="Outside">Per line-up, gas from outside in that explanation; null when none matters.</param>
 /// <param name="ElsewhereProbability">Probability of a source outside the cases.</param>
 /// <param name="ElsewhereShares">Posterior share of each candidate, given a source outside.</param>
 /// <param name="Candidates">The candidates.</param>
 internal sealed record NeighbourhoodAnswer(
-    double[] LeakProbability, OneLeak[] Leaks, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
+    double[] LeakProbability, OneLeak[] Leaks, double[][]?[] Outside, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
 
 /// <summary>A leak in a line-up within an explanation.</summary>
 /// <param name="Study">Index of the line-up.</param>
@@ -23,6 +24,7 @@ internal sealed class Neighbourhood
     private readonly IReadOnlyList<LineUpStudy> studies;
     private readonly IReadOnlyList<ReadingBlock> witnesses;
     private readonly OneLeak[] alone;
+    private readonly double[] logFurther;
     private readonly IReadOnlyList<OffCaseSource> candidates;
     private readonly double elsewherePrior;
     private double logTotal = double.NegativeInfinity;
@@ -35,15 +37,17 @@ internal sealed class Neighbourhood
     /// <summary>Prepares the comparison.</summary>
     /// <param name="studies">Line-ups with gas, strongest first.</param>
     /// <param name="alone">Their one-leak posteriors, each by itself.</param>
+    /// <param name="logFurther">Per line-up, what a possible second leak adds to the log of its evidence for leaks.</param>
     /// <param name="witnesses">Blocks nearby that show no gas, and open-air blocks.</param>
     /// <param name="candidates">Sources outside the cases.</param>
     /// <param name="elsewherePrior">Expected sources outside the cases here.</param>
     public Neighbourhood(
-        IReadOnlyList<LineUpStudy> studies, OneLeak[] alone, IReadOnlyList<ReadingBlock> witnesses, IReadOnlyList<OffCaseSource> candidates,
+        IReadOnlyList<LineUpStudy> studies, OneLeak[] alone, double[] logFurther, IReadOnlyList<ReadingBlock> witnesses, IReadOnlyList<OffCaseSource> candidates,
         double elsewherePrior)
     {
         this.studies = studies;
         this.alone = alone;
+        this.logFurther = logFurther;
         this.witnesses = witnesses;
         this.candidates = candidates;
         this.elsewherePrior = elsewherePrior;
@@ -64,7 +68,7 @@ internal sealed class Neighbourhood
         var leaks = new OneLeak[studies.Count];
         for (var i = 0; i < leaks.Length; i++) leaks[i] = bestLeak[i]?.Outside is { } ppm && logLeak[i] > logTotal - 4 ? studies[i].FitFine(ppm) : alone[i];
         return new NeighbourhoodAnswer(
-            [.. logLeak.Select(l => Math.Exp(l - logTotal))], leaks, Math.Exp(logElsewhere - logTotal), shares, candidates);
+            [.. logLeak.Select(l => Math.Exp(l - logTotal))], leaks, [.. bestLeak.Select(b => b?.Outside)], Math.Exp(logElsewhere - logTotal), shares, candidates);
     }
 
     // weights are log weights of the outside samples, normalised; log is the explanation's log weight so far.
@@ -79,13 +83,17 @@ internal sealed class Neighbourhood
         var study = studies[index];
         var nulls = new double[outside.Count];
         var ones = new double[outside.Count];
-        var best = -1;
-        for (var s = 0; s < outside.Count; s++)
+        for (var s = 0; s < outside.Count; s++) nulls[s] = weights[s] + study.LogNull(outside[s].Matters(index) ? outside[s].Ppm[index] : null);
+
+        // A leak here as well is worked out for the outside air that explains most by itself, and for some that explains little.
+        var ranked = Enumerable.Range(0, outside.Count).OrderByDescending(s => nulls[s]).ThenBy(s => s).ToArray();
+        var best = ranked[0];
+        for (var r = 0; r < ranked.Length; r++)
         {
-            var ppm = outside[s].Matters(index) ? outside[s].Ppm[index] : null;
-            nulls[s] = weights[s] + study.LogNull(ppm);
-            ones[s] = weights[s] + alone[index].LogTotal + (ppm is null ? 0 : study.FitRough(ppm).LogTotal - RoughAlone(index));
-            if (best < 0 || ones[s] > ones[best]) best = s;
+            var s = ranked[r];
+            var worked = outside[s].Matters(index) && (r < 5 || r % 6 == 0);
+            ones[s] = weights[s] + alone[index].LogTotal + (outside[s].Matters(index) ? 0 : logFurther[index]) + (worked ? study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index) : 0);
+            if (ones[s] > ones[best]) best = s;
         }
 
         var (logNull, nullWeights) = Normalise(nulls);
@@ -134,15 +142,15 @@ internal sealed class Neighbourhood
 
         var result = new List<Outside>();
         var logs = new List<double>();
-        var firsts = outside.Select((o, i) => (o, i)).OrderByDescending(p => weights[p.i]).ThenBy(p => p.i).Take(3).ToList();
+        var firsts = outside.Select((o, i) => (o, i)).OrderByDescending(p => weights[p.i]).ThenBy(p => p.i).Take(2).ToList();
         var kept = NormalLaw.LogSum([.. firsts.Select(p => weights[p.i])]);
         foreach (var (o, i) in firsts)
         {
-            for (var d = 0; d < draws.Count; d += outside.Count > 1 ? 3 : 2)
+            for (var d = outside.Count > 1 ? 1 : 0; d < draws.Count; d += 3)
             {
-                foreach (var (share, weight) in Spread.AisleShares)
+                foreach (var (share, metres, weight) in Spread.AisleAir)
                 {
-                    result.Add(o.Plus(studies, witnesses, index, (at, inCase) => Spread.FromCase(draws[d].At, draws[d].PeakPpm, draws[d].Reach, share, at, inCase)));
+                    result.Add(o.Plus(studies, witnesses, index, (at, inCase) => Spread.FromCase(draws[d].At, draws[d].PeakPpm, draws[d].Reach, share, metres, at, inCase)));
                     logs.Add(weights[i] - kept + Math.Log(weight));
                 }
             }
@@ -161,18 +169,32 @@ internal sealed class Neighbourhood
         var highest = studies.Select(s => s.HighestNet).Concat(witnesses.Select(w => w.HighestNet)).DefaultIfEmpty(double.NegativeInfinity).Max();
         if (candidates.Count == 0 || highest <= 0) return ([], [], double.NegativeInfinity, new double[candidates.Count]);
         const double step = 0.3;
+        var blocks = studies.SelectMany(s => s.Blocks).Concat(witnesses).ToArray();
+        var shapes = blocks.Select(b => new double[b.Readings.Length]).ToArray();
+        var models = blocks.Select(b => new double[b.Readings.Length]).ToArray();
         for (var c = 0; c < candidates.Count; c++)
         {
             foreach (var (width, widthWeight) in Spread.OffCaseWidths)
             {
+                for (var b = 0; b < blocks.Length; b++)
+                {
+                    for (var i = 0; i < shapes[b].Length; i++)
+                    {
+                        shapes[b][i] = Math.Log(Math.Max(1e-30, Spread.FromOffCase(candidates[c].At, width, blocks[b].Readings[i].At)));
+                    }
+                }
+
                 for (var u = Math.Log(highest) - 0.9; u < Math.Log(highest) + 2.4; u += step)
                 {
                     var prior = Math.Log(elsewherePrior * candidates[c].Share * widthWeight * step / (Spread.OffCaseLogDeviation * Math.Sqrt(2 * Math.PI)))
                         - (0.5 * Math.Pow((u - Spread.OffCaseLogMean) / Spread.OffCaseLogDeviation, 2));
-                    var outside = OffCase(c, width, u);
                     var log = prior;
-                    for (var i = 0; i < studies.Count; i++) log += studies[i].LogNull(outside.Ppm[i]);
-                    for (var w = 0; w < witnesses.Count; w++) log += witnesses[w].LogLikelihood(outside.WitnessPpm[w]);
+                    for (var b = 0; b < blocks.Length; b++)
+                    {
+                        for (var i = 0; i < shapes[b].Length; i++) models[b][i] = shapes[b][i] + u;
+                        log += blocks[b].Quiet.LogLikelihood(models[b], Spread.OffCaseVariance);
+                    }
+
                     points.Add((c, width, u, prior, log));
                 }
             }

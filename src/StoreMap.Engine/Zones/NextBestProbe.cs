@@ -65,19 +65,20 @@ internal static class NextBestProbe
     // Readings on the scale where noise has deviation 1. In still air the strength is a new unknown: a fixed guess, the place decides.
     private static double[] Means(LineUpStudy study, IReadOnlyList<FitPoint> points, double s, bool fansOn, int block, double detection)
     {
-        var settings = fansOn ? study.Fits[0][block].Settings : AirRegime.Still;
+        var settings = fansOn ? AirRegime.FansOn : AirRegime.Still;
         var responses = new double[]?[settings.Length];
         var means = new double[points.Count];
         for (var k = 0; k < points.Count; k++)
         {
-            var setting = fansOn ? points[k].Setting : (k * 7) % settings.Length;
+            var setting = fansOn == study.Blocks[block].FansOn ? points[k].Setting : (k * 7) % settings.Length;
             if (responses[setting] is not { } response)
             {
                 response = responses[setting] = new double[study.Axis.Count];
-                CaseAir.Response(study.Axis, settings[setting], s, response);
+                if (fansOn) CaseAir.Response(study.Axis, settings[setting], s, response);
+                else StillAir.Response(study.Axis, settings[setting], s, StillAir.UnitSeconds, response);
             }
 
-            means[k] = Scale(response[points[k].Cell] * (fansOn ? Math.Exp(points[k].LogStrength) : StillPpm), detection);
+            means[k] = Scale(response[points[k].Cell] * (fansOn == study.Blocks[block].FansOn ? Math.Exp(points[k].LogStrength) : StillPpm), detection);
         }
 
         return means;

@@ -11,7 +11,7 @@ internal static class NoiseLevels
     public static double[] Patch { get; } = [0.08, 0.2, 0.28, 0.4];
 
     /// <summary>Prior probabilities of the levels.</summary>
-    public static double[] Weight { get; } = [0.25, 0.3, 0.3, 0.15];
+    public static double[] Weight { get; } = [0.2, 0.3, 0.3, 0.2];
 
     /// <summary>Length over which a patch keeps its deviation (1/e), metres: 2.5 ft.</summary>
     public const double PatchMetres = 0.76;

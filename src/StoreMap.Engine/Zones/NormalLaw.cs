@@ -7,6 +7,9 @@ internal static class NormalLaw
     /// (complementary error function by the rational Chebyshev fit of Numerical Recipes, section 6.2).</summary>
     public static double Phi(double z) => 0.5 * ErrorComplement(-z / Math.Sqrt(2));
 
+    /// <summary>The error function.</summary>
+    public static double ErrorFunction(double x) => 1 - ErrorComplement(x);
+
     /// <summary>Logarithm of <see cref="Phi"/>, finite down to z of about -1e150.</summary>
     public static double LogPhi(double z) => z > -8
         ? Math.Log(Phi(z))

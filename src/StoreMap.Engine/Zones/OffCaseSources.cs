@@ -54,8 +54,14 @@ internal static class OffCaseSources
     }
 
     // Hits, the places half way between them, and 1 m to either side: a source that nobody drew is near what it shows.
-    private static IEnumerable<PlanPoint> Unknown(IReadOnlyList<PlanPoint> hits)
+    private static IEnumerable<PlanPoint> Unknown(IReadOnlyList<PlanPoint> all)
     {
+        var hits = new List<PlanPoint>();
+        foreach (var hit in all)
+        {
+            if (hits.TrueForAll(h => h.DistanceTo(hit) > 1.2)) hits.Add(hit);
+        }
+
         for (var i = 0; i < hits.Count; i++)
         {
             yield return hits[i];

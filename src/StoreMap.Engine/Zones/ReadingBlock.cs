@@ -18,6 +18,9 @@ internal sealed class ReadingBlock
     /// <summary>Entries per table.</summary>
     public const int Entries = 420;
 
+    /// <summary>Chance that a bound says nothing: a gust, a blocked tip.</summary>
+    private const double Stray = 0.004;
+
     private const double C = NoiseLevels.ScaleDeviation;
 
     public ReadingBlock(string key, bool fansOn, IEnumerable<BlockReading> readings, LineUpAxis? axis)
@@ -28,6 +31,7 @@ internal sealed class ReadingBlock
         Readings = [.. readings.OrderBy(r => r.S).ThenBy(r => r.Source.Reading.Time)];
         Keep = new double[Readings.Length];
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
+        LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
         NullLog = Quiet.LogLikelihood(null);
     }
@@ -47,6 +51,9 @@ internal sealed class ReadingBlock
     /// <summary>Correlation of each reading's patch deviation with the one before.</summary>
     public double[] Keep { get; }
 
+    /// <summary>Variance of each reading's logarithm by its spot.</summary>
+    public double[] LogVariance { get; }
+
     /// <summary>Tables without gas from outside.</summary>
     public BlockTables Quiet { get; }
 
@@ -62,12 +69,14 @@ internal sealed class ReadingBlock
         var n = Readings.Length;
         var residual = new double[n * Entries];
         var additive = new double[n * Entries];
+        var gain = new double[n * Entries];
         var censored = new double[]?[n];
         for (var i = 0; i < n; i++)
         {
             var r = Readings[i];
             var bounds = r.Bound == ReadingBound.Exact ? null : censored[i] = new double[Entries * NoiseLevels.Count];
             var observed = Scale(r.Net, r.Deviation);
+            var blur = 1 + Square(Spread.OutsideLogDeviation * outsidePpm[i] / r.Deviation);
             for (var k = 0; k < Entries; k++)
             {
                 // The first entry stands for no gas from a source in the block.
@@ -76,22 +85,31 @@ internal sealed class ReadingBlock
                 var a = 1 / (1 + (x * x));
                 var difference = observed - Scale(f, r.Deviation);
                 residual[(i * Entries) + k] = difference;
-                additive[(i * Entries) + k] = a;
+                additive[(i * Entries) + k] = a * blur;
+                gain[(i * Entries) + k] = Math.Sqrt(1 - a) / C;
                 if (bounds is null) continue;
                 for (var level = 0; level < NoiseLevels.Count; level++)
                 {
-                    var variance = a + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
+                    var variance = (a * blur) + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
                     var z = difference / Math.Sqrt(variance);
-                    bounds[(k * NoiseLevels.Count) + level] = NormalLaw.LogPhi(r.Bound == ReadingBound.Below ? z : -z);
+                    bounds[(k * NoiseLevels.Count) + level] = Math.Log(Stray + ((1 - (2 * Stray)) * NormalLaw.Phi(r.Bound == ReadingBound.Below ? z : -z)));
                 }
             }
         }
 
-        return new BlockTables(this, residual, additive, censored);
+        return new BlockTables(this, residual, additive, gain, censored);
     }
 
-    /// <summary>Log likelihood of the readings for a known ppm at each.</summary>
-    public double LogLikelihood(double[] ppm) => Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))]);
+    /// <summary>What a reading at a place of the line-up would show in this block's air.</summary>
+    public void ResponseAt(AirSetting setting, double s, Span<double> response)
+    {
+        if (FansOn) CaseAir.Response(Axis!, setting, s, response);
+        else StillAir.Response(Axis!, setting, s, StillAir.UnitSeconds, response);
+    }
+
+    /// <summary>Log likelihood of the readings for gas from outside alone, ppm at each.</summary>
+    public double LogLikelihood(double[] ppm) =>
+        Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))], Square(Spread.OutsideLogDeviation));
 
     private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
 

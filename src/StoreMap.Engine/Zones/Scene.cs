@@ -21,6 +21,9 @@ internal sealed class Scene
     // What stands on the plan is looked at first unless a place that nobody drew explains the gas this many times better.
     private const double KnownPlaceFactor = 5;
 
+    /// <summary>Case this near a gas reading counts as under the gas, metres.</summary>
+    private const double UnderGasMetres = 1.5;
+
     /// <summary>Log odds of a leak by a line-up's own readings from which its neighbourhood is judged.</summary>
     private const double WorthALook = -3.5;
 
@@ -137,16 +140,22 @@ internal sealed class Scene
             .Concat(air.Where(b => (b.Key.Length == 0 ? null : b.Key) == group[0].Room))
             .Where(b => b.Readings.Any(r => hits.Any(h => h.DistanceTo(r.At) < Spread.FarthestMetres))).ToList();
         var candidates = OffCaseSources.Near(plan, hits);
-        var prior = settings.ElsewhereShare * group.Sum(s => s.Expected.Sum());
-        var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], witnesses, candidates, prior).Answer();
+        var prior = settings.ElsewhereShare * group.Sum(s => ExpectedNear(s));
+        var twos = group.Select(s => TwoLeaks.Fit(s, settings.AnotherLeakFactor, null)).ToArray();
+        var further = group.Select((s, i) => twos[i] is { } two ? Math.Log(1 + Math.Exp(two.LogTotal - alone[s].LogTotal)) : 0).ToArray();
+        var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior).Answer();
         var zones = new List<LeakZone>();
         var leaks = new List<(LineUpStudy, OneLeak, double)>();
         for (var i = 0; i < group.Count; i++)
         {
-            var leak = answer.Leaks[i];
-            var found = ZoneBuilder.Of(plan, group[i], leak, leak.Place, answer.LeakProbability[i], history, settings).ToList();
-            zones.AddRange(found);
-            if (found.Count > 0) leaks.Add((group[i], leak, answer.LeakProbability[i]));
+            if (answer.LeakProbability[i] < settings.LeastZoneProbability) continue;
+            var two = answer.Outside[i] is { } outside ? TwoLeaks.Fit(group[i], settings.AnotherLeakFactor, outside) : twos[i];
+            foreach (var (leak, place, probability, partner) in LeakSplit.Of(group[i], answer.Leaks[i], two, answer.LeakProbability[i]))
+            {
+                var found = ZoneBuilder.Of(plan, group[i], leak, place, partner, probability, history, settings).ToList();
+                zones.AddRange(found);
+                if (found.Count > 0) leaks.Add((group[i], leak, probability));
+            }
         }
 
         var elsewhere = new List<Elsewhere>();
@@ -169,6 +178,19 @@ internal sealed class Scene
         if (source.Known || plan.Pipes.Count == 0) return source.Look;
         var nearest = plan.Pipes.Select(p => (Pipe: p, p.Path.Project(source.At).Distance)).MinBy(p => p.Distance);
         return nearest.Distance <= PassesMetres ? $"{source.Look}; pipe run {nearest.Pipe.Id} ({nearest.Pipe.Level}) passes here" : source.Look;
+    }
+
+    // Leaks to be expected in the case under the gas: what a source outside is weighed against.
+    private static double ExpectedNear(LineUpStudy study)
+    {
+        var gas = Gas(study).Select(r => r.S).ToArray();
+        var sum = 0.0;
+        for (var c = 0; c < study.Axis.Count; c++)
+        {
+            if (gas.Any(s => Math.Abs(s - study.Axis.Centres[c]) < UnderGasMetres)) sum += study.Expected[c];
+        }
+
+        return sum;
     }
 
     private static bool Near(LineUpStudy a, LineUpStudy b) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < SharedAirMetres));

@@ -11,14 +11,18 @@ internal static class SmallestLeak
     /// <summary>Logarithmic deviation of a single reading: turbulence and patch together.</summary>
     private const double ReadingLogDeviation = 0.4;
 
+    private const int Bins = 160;
+    private const double LowestLog = -9;
+    private const double BinLog = 0.1;
+
     /// <summary>Peak net ppm of the smallest leak that would have shown, and the probability that the fixture has none of at least that
     /// size, given that none showed.</summary>
     public static (double Ppm, double NoneProbability) Of(LineUpStudy study, int fixture, Func<double, double> logMeanAtReach)
     {
         var cells = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Where((_, i) => i % 3 == 0).ToArray();
         var expected = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Sum(c => study.Expected[c]);
-        // Per cell, block and air setting: the best reading's response over its detection level.
-        var needed = new List<(double Log, double Weight)>();
+        // Per cell, block and air setting: the best reading's response over its detection level, in bins of its logarithm.
+        var bins = new double[Bins];
         foreach (var cell in cells)
         {
             for (var b = 0; b < study.Blocks.Count; b++)
@@ -27,20 +31,21 @@ internal static class SmallestLeak
                 if (!study.Blocks[b].FansOn && study.Blocks.Any(x => x.FansOn)) continue;
                 for (var t = 0; t < fit.Settings.Length; t++)
                 {
+                    if (!fit.Settings[t].Calm) continue;
                     var log = double.NegativeInfinity;
                     for (var i = 0; i < study.Blocks[b].Readings.Length; i++)
                     {
                         log = Math.Max(log, fit.LogResponse(cell, t, i) - Math.Log(study.Blocks[b].Readings[i].Source.DetectionPpm));
                     }
 
-                    needed.Add((log, fit.Settings[t].Weight));
+                    bins[(int)Math.Clamp((log - LowestLog) / BinLog, 0, Bins - 1)] += fit.Settings[t].Weight;
                 }
             }
         }
 
-        var sum = needed.Sum(n => n.Weight);
+        var sum = bins.Sum();
         var (low, high) = (-3.0, 9.0);
-        for (var i = 0; i < 40; i++)
+        for (var i = 0; i < 30; i++)
         {
             var middle = (low + high) / 2;
             if (Chance(middle) < Shows) low = middle;
@@ -59,6 +64,15 @@ internal static class SmallestLeak
 
         return (Math.Exp(high), 1 / (1 + (expected * missed)));
 
-        double Chance(double logPeak) => needed.Sum(n => n.Weight * NormalLaw.Phi((logPeak + n.Log) / ReadingLogDeviation)) / sum;
+        double Chance(double logPeak)
+        {
+            var chance = 0.0;
+            for (var k = 0; k < Bins; k++)
+            {
+                if (bins[k] > 0) chance += bins[k] * NormalLaw.Phi((logPeak + LowestLog + ((k + 0.5) * BinLog)) / ReadingLogDeviation);
+            }
+
+            return chance / sum;
+        }
     }
 }

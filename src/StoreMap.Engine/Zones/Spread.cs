@@ -6,8 +6,14 @@ namespace StoreMap.Zones;
 /// room's dispersion, wide enough to hold the truth.</summary>
 internal static class Spread
 {
-    /// <summary>Shares of a case's own ppm that its aisle holds just in front of it, and their prior weights.</summary>
-    public static (double Share, double Weight)[] AisleShares { get; } = [(0.015, 0.3), (0.05, 0.4), (0.15, 0.3)];
+    /// <summary>How a case's gas spreads in its aisle: the share of its own ppm just in front, the metres over which that falls to 1/e,
+    /// and the prior weight.</summary>
+    public static (double Share, double Metres, double Weight)[] AisleAir { get; } =
+    [
+        (0.01, 2, 0.12), (0.03, 2, 0.13), (0.1, 2, 0.12), (0.3, 2, 0.05),
+        (0.01, 5, 0.14), (0.03, 5, 0.15), (0.1, 5, 0.13), (0.3, 5, 0.06),
+        (0.01, 14, 0.03), (0.03, 14, 0.04), (0.1, 14, 0.03),
+    ];
 
     /// <summary>Widths of the trace of a source overhead or under the floor, metres, and their prior weights.</summary>
     public static (double Metres, double Weight)[] OffCaseWidths { get; } = [(1.2, 0.25), (2.2, 0.45), (4, 0.3)];
@@ -18,9 +24,6 @@ internal static class Spread
     /// <summary>Prior deviation of that logarithm.</summary>
     public const double OffCaseLogDeviation = 1.5;
 
-    /// <summary>Metres over which aisle air loses a trace to 1/e.</summary>
-    private const double AisleMetres = 2.5;
-
     /// <summary>Share of an aisle's ppm that a probe held in another case's air shows.</summary>
     private const double TakenIn = 0.6;
 
@@ -28,19 +31,37 @@ internal static class Spread
     private const double UnitReach = 1.2;
 
     /// <summary>Farther readings are not touched, metres.</summary>
-    public const double FarthestMetres = 12;
+    public const double FarthestMetres = 20;
+
+    /// <summary>Logarithmic deviation of gas from outside a line-up: its share taken in differs from case to case.</summary>
+    public const double OutsideLogDeviation = 0.35;
+
+    /// <summary>Variance of what each reading's logarithm shows of a source outside the cases, beyond the noise all share.</summary>
+    public const double OffCaseVariance = 0.02;
+
+    /// <summary>Relative ppm of aisle air at a distance from a leak: the case's own trace spread again by the aisle (two exponentials
+    /// convolved), 1 and flat at the leak.</summary>
+    /// <param name="distance">Metres.</param>
+    /// <param name="reach">Reach of the case's trace, metres.</param>
+    /// <param name="metres">Reach of the aisle's air, metres.</param>
+    public static double AisleTrace(double distance, double reach, double metres)
+    {
+        if (Math.Abs(metres - reach) < 0.02 * metres) metres = 1.03 * reach;
+        return ((metres * Math.Exp(-distance / metres)) - (reach * Math.Exp(-distance / reach))) / (metres - reach);
+    }
 
     /// <summary>ppm at a reading for a leak in another line-up.</summary>
     /// <param name="source">Place of the leak on its front, plan metres.</param>
     /// <param name="peakPpm">Strength.</param>
     /// <param name="reach">Its reach, metres: wide traces spill more.</param>
-    /// <param name="share">Aisle share.</param>
+    /// <param name="share">Share of the case's ppm in its aisle.</param>
+    /// <param name="metres">Metres over which the aisle's falls to 1/e.</param>
     /// <param name="at">Place of the reading.</param>
     /// <param name="inCase">True for a probe in a case's air, false in the open.</param>
-    public static double FromCase(PlanPoint source, double peakPpm, double reach, double share, PlanPoint at, bool inCase)
+    public static double FromCase(PlanPoint source, double peakPpm, double reach, double share, double metres, PlanPoint at, bool inCase)
     {
         var d = source.DistanceTo(at);
-        return d > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * Math.Exp(-Math.Max(0, d - 1) / AisleMetres);
+        return d > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * AisleTrace(Math.Max(0, d - 1), reach, metres);
     }
 
     /// <summary>Relative ppm at a reading for a source outside the cases.</summary>

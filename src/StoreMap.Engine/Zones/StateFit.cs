@@ -25,9 +25,13 @@ internal sealed class StateFit
 {
     private const int FineStep = 5;
     private const int CoarseStep = 10;
-    private readonly float[][] logResponse;
+    private readonly float[]?[] logResponse;
+    private readonly bool basePiping;
     private readonly double[][] logStrengthPrior;
+    private readonly double[] logStrengthMean;
     private readonly double[] roughLogWeight;
+    private readonly double[] settingBest;
+    private readonly bool[] negligible;
     private readonly double lowest;
     private readonly int strengths;
     private readonly int step;
@@ -43,22 +47,10 @@ internal sealed class StateFit
         Block = block;
         Settings = settings;
         Axis = block.Axis!;
-        var n = block.Readings.Length;
+        this.basePiping = basePiping;
         logResponse = new float[settings.Length][];
-        var response = new double[Axis.Count];
-        for (var t = 0; t < settings.Length; t++)
-        {
-            var table = new float[Axis.Count * n];
-            for (var i = 0; i < n; i++)
-            {
-                CaseAir.Response(Axis, settings[t], block.Readings[i].S, response);
-                var view = basePiping ? block.Readings[i].View.Base : block.Readings[i].View.Coil;
-                for (var c = 0; c < response.Length; c++) table[(c * n) + i] = (float)Math.Log(Math.Max(response[c] * view, 1e-30));
-            }
-
-            logResponse[t] = table;
-        }
-
+        LogStrengthDeviation = logDeviation;
+        logStrengthMean = [.. settings.Select(s => logMeanAtReach(s.Reach))];
         var highest = block.HighestNet;
         var detection = block.Readings.Max(r => r.Source.DetectionPpm);
         var seen = highest >= detection;
@@ -68,9 +60,13 @@ internal sealed class StateFit
             ? (Math.Log(highest) - 1.5, Math.Log(highest) + (overRange ? 5 : 3))
             : (Math.Log(0.1), Math.Log(detection) + 5);
         strengths = 1 + (int)Math.Ceiling((top - lowest) / (step * ReadingBlock.StepLog));
+        settingBest = new double[settings.Length];
+        negligible = new bool[settings.Length];
+        Array.Fill(settingBest, double.NegativeInfinity);
+
         // Rough sums take calm air only, in place of every drift, and every second strength.
-        var calm = settings.Where(s => s.Drift == 0).Sum(s => s.Weight);
-        roughLogWeight = [.. settings.Select(s => s.Drift == 0 ? Math.Log(2 / calm) : double.NegativeInfinity)];
+        var calm = settings.Where(s => s.Calm).Sum(s => s.Weight);
+        roughLogWeight = [.. settings.Select(s => s.Calm ? Math.Log(2 / calm) : double.NegativeInfinity)];
         logStrengthPrior = new double[settings.Length][];
         for (var t = 0; t < settings.Length; t++)
         {
@@ -88,6 +84,12 @@ internal sealed class StateFit
 
     /// <summary>The air settings.</summary>
     public AirSetting[] Settings { get; }
+
+    /// <summary>Prior deviation of ln strength.</summary>
+    public double LogStrengthDeviation { get; }
+
+    /// <summary>Prior mean of ln strength in an air setting.</summary>
+    public double LogStrengthMean(int setting) => logStrengthMean[setting];
 
     /// <summary>Log marginal likelihood of one leak in each cell, summed over air, strength and noise.</summary>
     /// <param name="tables">Tables of the block, with gas from outside if any.</param>
@@ -128,13 +130,15 @@ internal sealed class StateFit
         for (var t = 0; t < Settings.Length; t++)
         {
             var weight = effort == FitEffort.Rough ? roughLogWeight[t] : doubled;
-            if (double.IsNegativeInfinity(weight)) continue;
-            var table = logResponse[t].AsSpan(cell * n, n);
+            if (double.IsNegativeInfinity(weight) || (effort == FitEffort.Fine && negligible[t])) continue;
+            var table = ResponseOf(t).AsSpan(cell * n, n);
             for (var i = 0; i < n; i++) shape[i] = table[i] + lowest;
             tables.SetShape(shape);
+            var bestHere = double.NegativeInfinity;
             for (var g = 0; g < strengths; g += every)
             {
                 var term = tables.LogAt(g * step) + logStrengthPrior[t][g] + weight;
+                bestHere = Math.Max(bestHere, term);
                 if (term > best)
                 {
                     sum = (sum * Math.Exp(best - term)) + 1;
@@ -147,6 +151,8 @@ internal sealed class StateFit
 
                 if (kept is not null && term > best - 12) kept.Add(new FitPoint(cell, t, LogStrength(g), term));
             }
+
+            if (effort == FitEffort.Middle) settingBest[t] = Math.Max(settingBest[t], bestHere);
         }
 
         if (kept is not null)
@@ -163,15 +169,40 @@ internal sealed class StateFit
         return best + Math.Log(sum);
     }
 
+    /// <summary>Leaves air settings that the middle sums found hopeless out of the fine ones.</summary>
+    public void Prune()
+    {
+        var best = settingBest.Max();
+        for (var t = 0; t < negligible.Length; t++) negligible[t] = settingBest[t] < best - 7;
+        Array.Fill(settingBest, double.NegativeInfinity);
+    }
+
     /// <summary>Modelled ppm at each reading.</summary>
     public void AddModel(int cell, int setting, double logStrength, double[] ppm)
     {
         var n = Block.Readings.Length;
-        for (var i = 0; i < n; i++) ppm[i] += Math.Exp(logResponse[setting][(cell * n) + i] + logStrength);
+        for (var i = 0; i < n; i++) ppm[i] += Math.Exp(ResponseOf(setting)[(cell * n) + i] + logStrength);
     }
 
     /// <summary>ln of what a reading shows of a source of strength 1.</summary>
-    public double LogResponse(int cell, int setting, int reading) => logResponse[setting][(cell * Block.Readings.Length) + reading];
+    public double LogResponse(int cell, int setting, int reading) => ResponseOf(setting)[(cell * Block.Readings.Length) + reading];
+
+    // ln of what each reading shows of a source of strength 1 in each cell, worked out when first asked for: quiet line-ups need few.
+    private float[] ResponseOf(int setting)
+    {
+        if (logResponse[setting] is { } known) return known;
+        var n = Block.Readings.Length;
+        var response = new double[Axis.Count];
+        var table = new float[Axis.Count * n];
+        for (var i = 0; i < n; i++)
+        {
+            Block.Readings[i].Response(Axis, Settings[setting], response);
+            var view = basePiping ? Block.Readings[i].View.Base : Block.Readings[i].View.Coil;
+            for (var c = 0; c < response.Length; c++) table[(c * n) + i] = (float)Math.Log(Math.Max(response[c] * view, 1e-30));
+        }
+
+        return logResponse[setting] = table;
+    }
 
     private double LogStrength(int g) => lowest + (g * step * ReadingBlock.StepLog);
 

@@ -14,11 +14,12 @@ internal static class ZoneBuilder
     /// <param name="study">The line-up.</param>
     /// <param name="leak">Its posterior.</param>
     /// <param name="place">Probability per cell given the leak.</param>
+    /// <param name="partner">The other leak of the line-up, for the curve; null without one.</param>
     /// <param name="probability">Probability that the leak exists.</param>
     /// <param name="history">Priors handed in.</param>
     /// <param name="settings">Settings.</param>
     public static IEnumerable<LeakZone> Of(
-        Plan plan, LineUpStudy study, OneLeak leak, double[] place, double probability, IReadOnlyList<LeakPrior> history, LocateSettings settings)
+        Plan plan, LineUpStudy study, OneLeak leak, double[] place, PartnerLeak? partner, double probability, IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         var axis = study.Axis;
         for (var f = 0; f < axis.Fixtures.Length; f++)
@@ -26,12 +27,12 @@ internal static class ZoneBuilder
             var cells = Enumerable.Range(0, axis.Count).Where(c => axis.Owner[c] == f).ToArray();
             var share = cells.Sum(c => place[c]);
             if (probability * share < settings.LeastZoneProbability) continue;
-            yield return Zone(plan, study, leak, place, f, cells, share, probability * share, history, settings);
+            yield return Zone(plan, study, leak, place, partner, f, cells, share, probability * share, history, settings);
         }
     }
 
     private static LeakZone Zone(
-        Plan plan, LineUpStudy study, OneLeak leak, double[] place, int f, int[] cells, double share, double probability,
+        Plan plan, LineUpStudy study, OneLeak leak, double[] place, PartnerLeak? partner, int f, int[] cells, double share, double probability,
         IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         var axis = study.Axis;
@@ -67,7 +68,7 @@ internal static class ZoneBuilder
             StrengthHighKilogramsPerYear = middle * spread,
             Reason = ZoneReason.Of(plan, fixture, readings, center, inBase, history, settings),
             Panels = PanelChances.Of(fixture, edges, mass, baseShare),
-            Profile = Profile(study, block, curves, f, edges, mass),
+            Profile = Profile(study, block, curves, partner?.Points[block], f, edges, mass),
         };
     }
 
@@ -91,7 +92,7 @@ internal static class ZoneBuilder
             .Select(r => r.Net).DefaultIfEmpty(Math.Max(0, study.HighestNet)).Max();
     }
 
-    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, int fixture, double[] edges, double[] mass)
+    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, FitPoint? partner, int fixture, double[] edges, double[] mass)
     {
         if (curves.Count == 0) return [];
         var axis = study.Axis;
@@ -104,11 +105,18 @@ internal static class ZoneBuilder
         for (var i = 0; i < points.Length; i++)
         {
             var s = axis.ToAxis(fixture, length * i / ProfilePoints);
+            var other = 0.0;
+            if (partner is { } p)
+            {
+                study.Blocks[block].ResponseAt(settings[p.Setting], s, response);
+                other = response[p.Cell] * Math.Exp(p.LogStrength);
+            }
+
             var last = -1;
             foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
             {
-                if (curve.Setting != last) CaseAir.Response(axis, settings[last = curve.Setting], s, response);
-                values[k][i] = response[curve.Cell] * Math.Exp(curve.LogStrength);
+                if (curve.Setting != last) study.Blocks[block].ResponseAt(settings[last = curve.Setting], s, response);
+                values[k][i] = other + (response[curve.Cell] * Math.Exp(curve.LogStrength));
             }
         }
 

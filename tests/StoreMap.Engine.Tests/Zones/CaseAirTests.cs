@@ -78,7 +78,7 @@ public class CaseAirTests
     }
 
     [Fact]
-    public void Response_DriftInAClosedLineUp_KeepsTheMass()
+    public void Response_CalmClosedLineUp_KeepsTheMass()
     {
         // Closed ends and loss k everywhere: what leaks in is lost in the cells, sum of c w = 2 L for strength 1.
         var axis = Axis(12, 4, 8);
@@ -87,7 +87,7 @@ public class CaseAirTests
         var source = axis.CellAt(5);
         for (var c = 0; c < axis.Count; c++)
         {
-            CaseAir.Response(axis, new AirSetting(1.5, 0.6, 1.5, 1), axis.Centres[c], response);
+            CaseAir.Response(axis, new AirSetting(1.5, 0, 1.5, 1), axis.Centres[c], response);
             total += response[source] * axis.Widths[c];
         }
 

@@ -1,87 +1,58 @@
-using StoreMap.Plans;
-using StoreMap.Surveys;
 using StoreMap.Tests.Zones.Forward;
-using StoreMap.Zones;
 
 namespace StoreMap.Tests.Zones;
 
-/// <summary>Single leaks put into simulated stores whose air is worked out by other physics than the locator's (time-dependent
-/// advection and dispersion under wandering draughts, coupled to the aisle), then located.</summary>
+/// <summary>Leaks put into simulated stores whose air is worked out by other physics than the locator's (time-dependent advection and
+/// dispersion under wandering draughts, coupled to the aisle), then located.</summary>
 public class RecoveryTests(ITestOutputHelper output)
 {
-    private sealed record Score(int Stage, double Error, double HabitError, bool Right, bool HabitRight, bool Covered, double Width, double Opened, string Group, double Probability);
-
     [Fact(Explicit = true)]
-    public void Evaluation_ManyStores_PrintsTheTable()
+    public void Evaluation_SingleLeaks_PrintsTheTable()
     {
         foreach (var rough in new[] { false, true })
         {
-            var scores = new List<Score>();
-            var clock = System.Diagnostics.Stopwatch.StartNew();
-            var located = TimeSpan.Zero;
-            for (var seed = 1; seed <= 40; seed++) scores.AddRange(Single(seed, rough, ref located));
-            output.WriteLine($"{(rough ? "rough" : "smooth")}: {clock.Elapsed.TotalSeconds:F0} s, locating {located.TotalMilliseconds / Math.Max(1, scores.Count):F0} ms each");
+            var scores = Enumerable.Range(1, 100).AsParallel().AsOrdered().WithDegreeOfParallelism(2).SelectMany(seed => Trial.SingleLeak(seed, rough)).ToList();
+            output.WriteLine(rough ? "rough" : "smooth");
             Print(scores, "all");
             foreach (var group in scores.Select(s => s.Group).Distinct().Order()) Print([.. scores.Where(s => s.Group == group)], group);
+            foreach (var s in scores.Where(s => s.Error > 5 && s.Stage > 1)) output.WriteLine(s.ToString());
         }
     }
 
-    private void Print(List<Score> scores, string name)
+    [Fact(Explicit = true)]
+    public void Evaluation_TwoLeaks_PrintsTheTable()
+    {
+        foreach (var share in new[] { 1, 0.3, 0.1 })
+        {
+            foreach (var rough in new[] { false, true })
+            {
+                var scores = Enumerable.Range(1, 100).AsParallel().AsOrdered().WithDegreeOfParallelism(2).SelectMany(seed => Trial.TwoLeaks(seed, rough, share)).ToList();
+                foreach (var stage in new[] { 1, 2, 3 })
+                {
+                    var of = scores.Where(s => s.Stage == stage).ToList();
+                    output.WriteLine(FormattableString.Invariant(
+                        $"second {share} of first {(rough ? "rough" : "smooth")} stage {stage} n {of.Count}: both {100.0 * of.Count(s => s.Found == 2) / of.Count:F0} % one {100.0 * of.Count(s => s.Found == 1) / of.Count:F0} % false {of.Average(s => s.False):F2}"));
+                }
+            }
+        }
+    }
+
+    private void Print(List<TrialScore> scores, string name)
     {
         for (var stage = 1; stage <= 3; stage++)
         {
             var of = scores.Where(s => s.Stage == stage).ToList();
             if (of.Count == 0) continue;
             output.WriteLine(FormattableString.Invariant(
-                $"{name,-12} stage {stage} n {of.Count,3}: error {Quantile(of, s => s.Error, 0.5):F2}/{Quantile(of, s => s.Error, 0.9):F2} ft habit {Quantile(of, s => s.HabitError, 0.5):F2}/{Quantile(of, s => s.HabitError, 0.9):F2} right {of.Average(s => s.Right ? 1 : 0):P1} habit {of.Average(s => s.HabitRight ? 1 : 0):P1} cover {of.Average(s => s.Covered ? 1 : 0):P1} width {Quantile(of, s => s.Width, 0.5):F1} opened {of.Average(s => s.Opened):F2} p {of.Average(s => s.Probability):F2}"));
+                $"{name,-12} {stage} n {of.Count,3}: error {Quantile(of, s => s.Error, 0.5):F2}/{Quantile(of, s => s.Error, 0.9):F2} habit {Quantile(of, s => s.HabitError, 0.5):F2}/{Quantile(of, s => s.HabitError, 0.9):F2} right {Share(of, s => s.RightFixture):F1} habit {Share(of, s => s.HabitRightFixture):F1} cover {Share(of, s => s.Covered):F1} width {Quantile(of, s => s.Width, 0.5):F1} opened {of.Average(s => s.Opened):F2} p {of.Average(s => s.Probability):F2} e {of.Average(s => s.Elsewhere):F2}"));
         }
     }
 
-    private static double Quantile(List<Score> scores, Func<Score, double> of, double q)
+    private static double Share(List<TrialScore> scores, Func<TrialScore, bool> of) => 100.0 * scores.Count(of) / scores.Count;
+
+    private static double Quantile(List<TrialScore> scores, Func<TrialScore, double> of, double q)
     {
         var values = scores.Select(of).Order().ToArray();
         return values[(int)Math.Min(values.Length - 1, q * values.Length)];
-    }
-
-    private static List<Score> Single(int seed, bool rough, ref TimeSpan located)
-    {
-        var random = new Random(seed);
-        var store = ForwardStore.Make(random, 3, seed % 2 == 0);
-        var aisle = random.Next(store.Aisles.Count);
-        var side = random.Next(2);
-        var lineUp = store.Aisles[aisle][side];
-        var air = new ForwardAir(random, rough, store.Aisles[aisle]);
-        var s = random.NextDouble() * lineUp.Length;
-        var strength = 3.1 * Math.Pow(414 / 3.1, random.NextDouble());
-        air.Leak(side, s, strength);
-        var visit = new ForwardVisit(random, store, [.. Enumerable.Range(0, 3).Select(a => a == aisle ? air : null)]);
-        var (fixture, along) = lineUp.At(s);
-        var scores = new List<Score>();
-        for (var stage = 1; stage <= 3; stage++)
-        {
-            if (stage == 1) visit.Coarse();
-            if (stage == 2) visit.CloseIn();
-            if (stage == 3) visit.FansOff();
-            if (!visit.HasHit) break;
-            var clock = System.Diagnostics.Stopwatch.StartNew();
-            var result = Locating.Locate(store.Plan, visit.Survey, []);
-            located += clock.Elapsed;
-            var zone = result.Zones.FirstOrDefault(z => z.Fixture == fixture.Id);
-            var top = result.Zones.FirstOrDefault();
-            var place = top is null ? double.NaN : store.Plan.FindFixture(top.Fixture)!.Front?.PointAt(top.Center ?? 0).X ?? double.NaN;
-            var error = top is null ? 99 : Math.Abs(place - lineUp.Left - s) / LengthUnits.MetresPerFoot;
-            var habit = visit.Highest(stage == 3 ? AirState.FansOff : AirState.FansOn)!;
-            var habitError = Math.Abs(habit.Reading.Place.At.X - lineUp.Left - s) / LengthUnits.MetresPerFoot;
-            var opened = 0;
-            var panel = fixture.Panels.First(p => along >= p.From && along <= p.To).Id;
-            opened = result.Open.ToList().IndexOf(panel) + 1;
-            if (opened == 0) opened = result.Open.Count + 1;
-            scores.Add(new Score(
-                stage, error, habitError, top?.Fixture == fixture.Id, habit.Reading.Place.Fixture == fixture.Id,
-                zone is not null && along >= zone.From && along <= zone.To, zone is null ? 99 : (zone.To!.Value - zone.From!.Value) / LengthUnits.MetresPerFoot,
-                opened, fixture.Kind.ToString(), zone?.Probability ?? 0));
-        }
-
-        return scores;
     }
 }

@@ -6,7 +6,7 @@ namespace StoreMap.Tests.Zones.Forward;
 /// exchange with the aisle's own strip of air, gusts, section ends that let part through. One implicit step a second.</summary>
 internal sealed class ForwardAir
 {
-    private const double Cell = 0.15;
+    private const double Cell = 0.08;
     private readonly Random random;
     private readonly bool rough;
     private readonly ForwardLineUp[] lineUps;
@@ -121,6 +121,7 @@ internal sealed class ForwardAir
         private readonly double[] c;
         private readonly double[] source;
         private readonly double[] lossOn;
+        private readonly double[] leaving;
         private readonly double[] faceOpen;
         private readonly double[] patchOn;
         private readonly double[] patchStill;
@@ -140,6 +141,7 @@ internal sealed class ForwardAir
             var n = (int)Math.Round(lineUp.Length / Cell);
             c = new double[n];
             source = new double[n];
+            leaving = new double[n];
             var exchange = lineUp.Kind switch { FixtureKind.DoorCase => 0.0057, FixtureKind.OpenCase => 0.022, _ => 0.009 } * Math.Exp(0.4 * air.Normal());
             area = air.Between(0.4, 0.8);
             var k = exchange / area;
@@ -162,24 +164,36 @@ internal sealed class ForwardAir
 
         public bool FansOn { get; set; } = true;
 
-        public void AddSource(double s, double kilogramsPerYear) => source[Math.Clamp((int)(s / Cell), 0, c.Length - 1)] += PpmFlow(kilogramsPerYear);
+        public void AddSource(double s, double kilogramsPerYear)
+        {
+            var (i, share) = Between(s);
+            source[i] += (1 - share) * PpmFlow(kilogramsPerYear);
+            source[i + 1] += share * PpmFlow(kilogramsPerYear);
+        }
 
         public void Step(double gust)
         {
             speed += (-(speed - meanSpeed) / 40) + (speedDeviation * Math.Sqrt(2.0 / 40) * air.Normal());
             turbulence += (-turbulence / 6) + (Math.Sqrt(2.0 / 6) * air.Normal());
-            var right = new double[c.Length];
-            for (var i = 0; i < c.Length; i++)
+            // A closed end has no through flow: the draught dies away towards the ends. Where it slackens, air leaves over the lip with
+            // its gas; where it gathers speed, aisle air comes in.
+            var n = c.Length;
+            var speeds = new double[n];
+            for (var i = 0; i + 1 < n; i++)
             {
-                var loss = FansOn ? lossOn[i] * gust : lossOn[i] * 0.12;
-                right[i] = c[i] + (source[i] / (area * Cell)) + (loss * air.aisle[AisleCell(i)]);
+                speeds[i] = (FansOn ? speed : 0.1 * speed) * faceOpen[i] * (1 - Math.Exp(-(Math.Min(i, n - 2 - i) + 1) * Cell / 0.5));
             }
 
-            // A closed end has no through flow: the draught dies away towards the ends.
-            var n = c.Length;
-            Diffuse(
-                c, right, i => (FansOn ? dispersion : stillDispersion) * faceOpen[i], i => FansOn ? lossOn[i] * gust : lossOn[i] * 0.12,
-                i => (FansOn ? speed : 0.1 * speed) * faceOpen[i] * (1 - Math.Exp(-(Math.Min(i, n - 2 - i) + 1) * Cell / 0.5)));
+            var right = new double[n];
+            for (var i = 0; i < n; i++)
+            {
+                var gathering = (speeds[i] - (i > 0 ? speeds[i - 1] : 0)) / Cell;
+                leaving[i] = (FansOn ? lossOn[i] * gust : lossOn[i] * 0.12) + Math.Max(0, -gathering);
+                var entering = (FansOn ? lossOn[i] * gust : lossOn[i] * 0.12) + Math.Max(0, gathering);
+                right[i] = c[i] + (source[i] / (area * Cell)) + (entering * air.aisle[AisleCell(i)]);
+            }
+
+            Diffuse(c, right, i => (FansOn ? dispersion : stillDispersion) * faceOpen[i], i => leaving[i], i => speeds[i]);
         }
 
         public void SpillInto(double[] to, double[] from, double aisleLeft, double aisleArea)
@@ -187,15 +201,22 @@ internal sealed class ForwardAir
             for (var i = 0; i < c.Length; i++)
             {
                 var cell = AisleCell(i);
-                to[cell] += (FansOn ? lossOn[i] : lossOn[i] * 0.12) * area / aisleArea * (c[i] - from[cell]);
+                to[cell] += leaving[i] * area / aisleArea * (c[i] - from[cell]);
             }
         }
 
         public double Probe(double s)
         {
-            var i = Math.Clamp((int)(s / Cell), 0, c.Length - 1);
+            var (i, share) = Between(s);
             var sway = (air.rough ? 0.28 : 0.12) * turbulence;
-            return c[i] * Math.Exp(sway + (FansOn ? patchOn[i] : patchStill[i]));
+            var patch = FansOn ? patchOn : patchStill;
+            return ((c[i] * (1 - share)) + (c[i + 1] * share)) * Math.Exp(sway + (patch[i] * (1 - share)) + (patch[i + 1] * share));
+        }
+
+        private (int Cell, double Share) Between(double s)
+        {
+            var u = Math.Clamp((s / Cell) - 0.5, 0, c.Length - 1.001);
+            return ((int)u, u - (int)u);
         }
 
         private int AisleCell(int i) => Math.Clamp((int)((lineUp.Left - air.aisleLeft + (i * Cell)) / Cell), 0, air.aisle.Length - 1);

@@ -9,12 +9,13 @@ internal sealed class ForwardVisit
     private const double Foot = LengthUnits.MetresPerFoot;
     private const double Limit = 1;
     private const double Noise = 0.3;
+    private static readonly DateTimeOffset Begin = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero);
     private readonly Random random;
     private readonly ForwardStore store;
     private readonly ForwardAir?[] airs;
     private readonly List<NetReading> readings = [];
     private readonly double background;
-    private DateTimeOffset time = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero);
+    private DateTimeOffset time = Begin;
 
     public ForwardVisit(Random random, ForwardStore store, ForwardAir?[] airs)
     {
@@ -27,7 +28,7 @@ internal sealed class ForwardVisit
 
     /// <summary>The visit so far.</summary>
     public NetSurvey Survey => new(
-        new Survey { Store = store.Plan.Id, Start = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero), Instruments = [new Instrument { Id = "M1" }], Readings = [.. readings.Select(r => r.Reading)] },
+        new Survey { Store = store.Plan.Id, Start = Begin, Instruments = [new Instrument { Id = "M1" }], Readings = [.. readings.Select(r => r.Reading)] },
         [.. readings], [new RoomBackground(null, "Sales floor", background, 0.3, readings.Count, false, null)], []);
 
     /// <summary>Highest net reading on any fixture, in one air state or in both.</summary>
