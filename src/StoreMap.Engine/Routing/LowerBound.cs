@@ -1,13 +1,47 @@
 namespace StoreMap.Routing;
 
-/// <summary>A length that no tour can go below: the best 1-tree over node penalties (Held and Karp 1970 and 1971), found by subgradient
-/// ascent. Open tours count through the same dummy stop as the search.</summary>
+/// <summary>A length that no tour can go below, by cuts and branches (<see cref="Of"/>) or by the best 1-tree over node penalties (Held and
+/// Karp 1970 and 1971), found by subgradient ascent. Open tours count through the same dummy stop as the search.</summary>
 public static class LowerBound
 {
+    /// <summary>A bound under this share of the tour is compared with the 1-tree's, in case the work did not suffice.</summary>
+    private const double WorthMore = 0.97;
+
+    /// <summary>Above this number of stops the 1-tree must do.</summary>
+    private const int MostStopsCut = 1000;
+
+    /// <summary>Multiplications allowed when nothing is said: about two seconds up to 800 stops.</summary>
+    /// <param name="count">Number of stops.</param>
+    public static long DefaultWork(int count) => (long)(1.2e9 * Math.Max(1, Math.Pow(count / 800.0, 3)));
+
     // Sums of some hundred legs round at about 1e-13 of their size; the bound gives way by much more than that.
     private const double Guard = 1e-10;
 
-    /// <summary>Computes the bound.</summary>
+    /// <summary>The bound of the relaxation with crossing and 2-matching inequalities, branched on while the work lasts; at least that
+    /// of the best 1-tree when the work did not suffice.</summary>
+    /// <param name="distances">Symmetric, finite, not negative; row by row, count · count.</param>
+    /// <param name="count">Number of stops.</param>
+    /// <param name="ends">Closed, or open with free or fixed ends.</param>
+    /// <param name="order">A tour with these ends.</param>
+    /// <param name="work">Multiplications allowed; null takes <see cref="DefaultWork"/>.</param>
+    /// <param name="outOfTime">Asked now and then; true stops the branching at the bound so far.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <returns>A length in the matrix's unit, at least 0 and at most the shortest tour's.</returns>
+    public static double Of(
+        double[] distances, int count, TourEnds ends, IReadOnlyList<int> order, long? work = null, Func<bool>? outOfTime = null,
+        CancellationToken cancel = default)
+    {
+        var tour = TourMatrix.Length(distances, count, order, ends.IsClosed);
+        if (count is < 4 or > MostStopsCut) return OneTree(distances, count, ends, tour, cancel: cancel);
+        var problem = BoundProblem.Of(distances, count, ends);
+        var closed = ends.IsClosed ? order : [.. order, count];
+        var allowed = work ?? DefaultWork(count);
+        var bound = CutBound.Of(problem, closed, allowed, outOfTime, cancel) - (Guard * tour);
+        if (bound < WorthMore * tour) bound = Math.Max(bound, OneTree(distances, count, ends, tour, cancel: cancel));
+        return Math.Clamp(bound, 0, tour);
+    }
+
+    /// <summary>The best 1-tree.</summary>
     /// <param name="distances">Symmetric, finite, not negative; row by row, count · count.</param>
     /// <param name="count">Number of stops.</param>
     /// <param name="ends">Closed, or open with free or fixed ends.</param>

@@ -38,8 +38,15 @@ public sealed record Route
     /// <summary>Total length, metres.</summary>
     public required double Length { get; init; }
 
-    /// <summary>No order of these points is shorter than this, metres.</summary>
+    /// <summary>No walk of the kind asked for is shorter than this, metres: of own points none in any order, of a draft none that
+    /// keeps its groups and turns.</summary>
     public required double LowerBound { get; init; }
+
+    /// <summary>True when <see cref="LowerBound"/> holds for walks that keep the groups; false when it holds for any order.</summary>
+    public bool BoundKeepsGroups { get; init; }
+
+    /// <summary>No order of these standing places at all is shorter than this, metres, groups torn or not.</summary>
+    public double AnyOrderBound { get; init; }
 
     /// <summary>Where the minutes go.</summary>
     public required RouteMinutes Minutes { get; init; }

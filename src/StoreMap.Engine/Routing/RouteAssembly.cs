@@ -7,7 +7,8 @@ namespace StoreMap.Routing;
 internal static class RouteAssembly
 {
     public static Route Of(
-        Plan plan, WalkingPaths paths, IReadOnlyList<ProbePoint> order, ProbeDraft draft, RouteRequest request, long steps, bool cutShort)
+        Plan plan, WalkingPaths paths, IReadOnlyList<ProbePoint> order, ProbeDraft draft, RouteRequest request, long steps, bool cutShort,
+        double? groupedBound = null)
     {
         var walked = Walked.Between(paths, order, request.Budget.Cancel);
         var points = order.Select((p, i) => p with { Stand = walked.Matrix.Standings[i].At }).ToDictionary(p => p.Id);
@@ -21,7 +22,7 @@ internal static class RouteAssembly
         }
 
         var length = legs.Sum(l => l.Length);
-        var bound = LowerBound.OneTree(walked.Distances, count, RoutePlanner.Ends(order, request), length, cancel: request.Budget.Cancel);
+        var any = Math.Min(length, Bound(walked.Distances, order, request));
         return new Route
         {
             Points = [.. draft.Points.Select(p => points[p.Id])],
@@ -29,13 +30,19 @@ internal static class RouteAssembly
             Closed = request.Closed,
             Legs = legs,
             Length = length,
-            LowerBound = Math.Min(bound, length),
+            LowerBound = Math.Max(any, Math.Min(groupedBound ?? 0, length)),
+            BoundKeepsGroups = groupedBound is not null,
+            AnyOrderBound = any,
             Minutes = MinutesOf(plan, order, draft, request.Protocol, length),
             Effort = steps,
             CutShort = cutShort,
             Warnings = walked.Matrix.Problems,
         };
     }
+
+    private static double Bound(double[] distances, IReadOnlyList<ProbePoint> order, RouteRequest request) =>
+        LowerBound.Of(distances, order.Count, RoutePlanner.Ends(order, request), [.. Enumerable.Range(0, order.Count)],
+            outOfTime: request.Budget.OutOfTime, cancel: request.Budget.Cancel);
 
     private static RouteMinutes MinutesOf(Plan plan, IReadOnlyList<ProbePoint> order, ProbeDraft draft, Protocol protocol, double length) => new(
         Walking: length / protocol.WalkingMetresPerSecond / 60,

@@ -21,6 +21,8 @@ public static class RouteJson
             })]),
             ["length"] = Length(route.Length),
             ["lowerBound"] = Length(route.LowerBound),
+            ["lowerBoundOf"] = route.BoundKeepsGroups ? "walks-that-keep-the-groups" : "any-order",
+            ["anyOrderLowerBound"] = Length(route.AnyOrderBound),
             ["minutes"] = Math.Round(route.Minutes.Total, 2),
             ["minutesBy"] = new JsonObject
             {

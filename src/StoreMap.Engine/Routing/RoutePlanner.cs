@@ -22,9 +22,11 @@ public static class RoutePlanner
         List<ProbePoint> points = [.. groups.SelectMany(g => g.Points).Select(id => byId[id])];
         var walked = Walked.Between(paths, points, request.Budget.Cancel);
         var index = points.Select((p, i) => (p.Id, i)).ToDictionary(x => x.Id, x => x.i);
-        var (found, steps, cutShort) = GroupTour.Run(
-            walked.Distances, points.Count, [.. groups.Select(g => new TourGroup(index[g.Points[0]], index[g.Points[^1]], g.Reversible, (int)g.Turn))],
-            request.Closed, request.Budget);
+        TourGroup[] ends = [.. groups.Select(g => new TourGroup(index[g.Points[0]], index[g.Points[^1]], g.Reversible, (int)g.Turn))];
+        var (found, steps, cutShort) = GroupTour.Run(walked.Distances, points.Count, ends, request.Closed, request.Budget);
+        var inside = groups.Sum(g => g.Points.Zip(g.Points.Skip(1)).Sum(p => walked.Matrix[index[p.First], index[p.Second]]));
+        var bound = inside + GroupBound.Of(
+            walked.Distances, points.Count, ends, found, request.Closed, LowerBound.DefaultWork(groups.Count), request.Budget);
         var order = new List<ProbePoint>();
         foreach (var group in RoomsFirst(found, groups, draft.Departments, byId))
         {
@@ -38,7 +40,7 @@ public static class RoutePlanner
             }
         }
 
-        return RouteAssembly.Of(plan, paths, order, draft, request, steps, cutShort);
+        return RouteAssembly.Of(plan, paths, order, draft, request, steps, cutShort, bound);
     }
 
     /// <summary>Plans a walk over the user's own points alone: no protocol points, no groups.</summary>

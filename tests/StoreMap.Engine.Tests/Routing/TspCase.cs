@@ -4,13 +4,13 @@ using StoreMap.Plans;
 namespace StoreMap.Tests.Routing;
 
 /// <summary>An instance of <c>Cases/tsp</c> with the best length and lower bound that other programs found.</summary>
-internal sealed record TspCase(double[] Distances, int Count, double Best, double Bound, bool Proved, double OneTree)
+internal sealed record TspCase(double[] Distances, int Count, double Best, double Bound, bool Proved, double OneTree, double Subtour, double Blossom)
 {
     public static TspCase Load(string name)
     {
         var distances = name == "USCA50" ? Matrix() : Euclidean(Points(name));
         var row = CaseFiles.Lines("tsp/results.csv").Select(l => l.Split(',')).First(r => r[0] == name);
-        return new TspCase(distances, (int)Math.Sqrt(distances.Length), Number(row[2]), Number(row[3]), row[5] == "True", Number(row[6]));
+        return new TspCase(distances, (int)Math.Sqrt(distances.Length), Number(row[2]), Number(row[3]), row[5] == "True", Number(row[6]), Number(row[7]), Number(row[8]));
     }
 
     public static double[] Euclidean(IReadOnlyList<PlanPoint> points) =>
