@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json.Nodes;
 using StoreMap.App.Documents;
 using StoreMap.App.Shell;
 using StoreMap.Surveys;
@@ -17,8 +16,12 @@ internal static class LogCommand
         Description = "When the probe was where: time and point, or fixture,at, or x,y; event start, end, pause, resume for a steady walk.", HelpName = "CSV",
     };
 
-    private static readonly Option<double> Delay = ReadingOptions.Number("--delay", "Seconds from the tip to the sensor.", SurveyDefaults.DelaySeconds, 0, 120);
+    private static readonly Option<double?> Delay = ReadingOptions.Optional(
+        "--delay", "Seconds from the tip to the sensor, as calibrated. Left out, line-ups walked both ways tell it, else it is 5.", 0, 120);
+
     private static readonly Option<double> T90 = ReadingOptions.Number("--t90", "Seconds from 0 to 90 % of a step, the delay not included.", SurveyDefaults.T90Seconds, 0, 300);
+    private static readonly Option<double?> Clock = ReadingOptions.Optional("--clock", "Seconds to add to the marks' times to bring them onto the log's clock.", -86400, 86400);
+    private static readonly Option<bool> FindClock = new("--find-clock") { Description = "Estimate the offset of the two clocks, up to a minute, from the log itself." };
     private static readonly Option<string> Out = Arguments.OutFile("The survey file to write.", "SURVEY");
     private static readonly ReadingOptions Reading = new();
 
@@ -26,9 +29,14 @@ internal static class LogCommand
     {
         var command = new Command("log", "Puts late and smeared readings back where the probe was, takes the room's level off, and saves a survey.")
         {
-            Layout, Log, Marks, Delay, T90, Out,
+            Layout, Log, Marks, Delay, T90, Clock, FindClock, Out,
         };
         Reading.AddTo(command);
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(Marks) is not null) return;
+            if (result.GetValue(Clock) is not null || result.GetValue(FindClock)) result.AddError("--clock and --find-clock go with --marks.");
+        });
         command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
         return command;
     }
@@ -36,40 +44,49 @@ internal static class LogCommand
     private static void Run(Session session, ParseResult parse)
     {
         var store = Store.Load(parse.GetValue(Layout)!, session);
-        var options = Reading.Of(parse) with { DelaySeconds = parse.GetValue(Delay), T90Seconds = parse.GetValue(T90) };
-        var read = parse.GetValue(Marks) is { } marks
-            ? Align(store, parse.GetValue(Log)!, marks, options)
-            : store.Read(parse.GetValue(Log)!, options);
-        session.Warn(read.Warnings);
-        var net = NetSurveyBuilder.Build(store.Plan, read.Survey);
+        var options = Reading.Of(parse) with
+        {
+            DelaySeconds = parse.GetValue(Delay) ?? SurveyDefaults.DelaySeconds, T90Seconds = parse.GetValue(T90),
+        };
+        var aligned = parse.GetValue(Marks) is { } marks ? Align(session, store, parse, marks, options) : null;
+        var survey = aligned?.Survey ?? Placed(session, store, parse.GetValue(Log)!, options);
+        var net = NetSurveyBuilder.Build(store.Plan, survey);
         session.Warn(net.Warnings);
         using var bytes = new MemoryStream();
-        SurveyDocument.Of(read.Survey, store.Plan).Write(bytes);
+        SurveyDocument.Of(survey, store.Plan).Write(bytes);
         var files = new OutputFiles();
         files.Add(parse.GetValue(Out)!, bytes.ToArray());
         var written = files.Commit(session.Cancel);
-        session.Document(() => new JsonObject
-        {
-            ["survey"] = written[0],
-            ["readings"] = net.Readings.Count,
-            ["hits"] = net.Readings.Count(r => r.IsHit),
-            ["rooms"] = new JsonArray([.. net.Rooms.Select(r => new JsonObject
-            {
-                ["room"] = r.Room, ["name"] = r.Name, ["ppm"] = Math.Round(r.Ppm, 2), ["raised"] = r.Raised, ["reason"] = r.Reason,
-            })]),
-        });
+        var places = aligned is null ? [] : GoBack.Hits(aligned, net, store.Draft.Points);
+        session.Document(() => LogJson.Of(store.Plan, written[0], net, aligned, places));
         session.Say(Words.Hits(store.Plan, net));
+        foreach (var place in places) session.Say(Words.GoBack(store.Plan, place));
         foreach (var room in net.Rooms.Where(r => r.Raised)) session.Say($"{room.Name}: {room.Reason}");
         session.Say($"Wrote {written[0]}");
     }
 
-    private static SurveyReadResult Align(Store store, string logFile, string marksFile, SurveyReadOptions options)
+    private static Survey Placed(Session session, Store store, string file, SurveyReadOptions options)
     {
+        var read = store.Read(file, options);
+        session.Warn(read.Warnings);
+        return read.Survey;
+    }
+
+    private static AlignedLog Align(Session session, Store store, ParseResult parse, string marksFile, SurveyReadOptions options)
+    {
+        var logFile = parse.GetValue(Log)!;
         using var logStream = InputFile.Open(logFile);
         using var markStream = InputFile.Open(marksFile);
         var log = LogCsv.Read(logStream, logFile, store.Plan, options);
         var (marks, warnings) = MarksCsv.Read(markStream, marksFile, store.Plan, store.Draft.Points, options);
-        var aligned = LogAligner.Align(store.Plan, store.Draft.Points, log, marks);
-        return aligned with { Warnings = [.. warnings, .. aligned.Warnings] };
+        session.Warn(warnings);
+        var aligned = LogAligner.Align(store.Plan, store.Draft.Points, log, marks, new LogAlignOptions
+        {
+            DelayKnown = parse.GetValue(Delay) is not null,
+            ClockOffsetSeconds = parse.GetValue(Clock) ?? 0,
+            EstimateClock = parse.GetValue(FindClock),
+        });
+        session.Warn(aligned.Warnings);
+        return aligned;
     }
 }

@@ -21,6 +21,18 @@ internal static class Words
             : FormattableString.Invariant($"{visit.Readings.Count} readings, {hits.Count} at or above the action level: {string.Join(", ", where)}.");
     }
 
+    public static string GoBack(Plan plan, GoBackHit hit)
+    {
+        var place = hit.Place.Place;
+        var unit = plan.Units;
+        var where = plan.FindFixture(place.Fixture) is { } fixture
+            ? $"case {fixture.Tag}" + (place.Along is { } along ? FormattableString.Invariant($" at {unit.FromMetres(along):0.#} {unit.Symbol()} from its front's first point") : "")
+            : FormattableString.Invariant($"{PlanPlaces.RoomName(plan, place.Room)} at {unit.FromMetres(place.At.X):0.#}, {unit.FromMetres(place.At.Y):0.#}");
+        var back = hit.Place.WalkedMetres > 0 ? FormattableString.Invariant($", {unit.FromMetres(hit.Place.WalkedMetres):0.#} {unit.Symbol()} back") : "";
+        var near = hit.Place.Nearest.Count > 0 ? $"; nearest probe points {string.Join(", ", hit.Place.Nearest.Select(p => p.Id))}" : "";
+        return FormattableString.Invariant($"{hit.Hit.NetPpm:0.#} ppm above room, shown at {hit.Hit.Reading.Time:HH:mm:ss}: go back to {where}{back}{near}.");
+    }
+
     public static IEnumerable<string> Located(Plan plan, LocateResult result)
     {
         foreach (var zone in result.Zones)

@@ -52,7 +52,7 @@ internal sealed class Store
         }
 
         if (problems.Exists(p => p.Severity == Severity.Error)) throw new RefusedInputException(problems);
-        return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(Net)];
+        return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(s => Net(s, options))];
     }
 
     /// <summary>Reads one survey or readings file.</summary>
@@ -71,9 +71,9 @@ internal sealed class Store
         return read.Record;
     }
 
-    private NetSurvey Net(Survey survey)
+    private NetSurvey Net(Survey survey, SurveyReadOptions options)
     {
-        var net = NetSurveyBuilder.Build(Plan, survey);
+        var net = NetSurveyBuilder.Build(Plan, survey, new SurveySettings { Responses = options.Responses });
         session.Warn(net.Warnings);
         return net;
     }

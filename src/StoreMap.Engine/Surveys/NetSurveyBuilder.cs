@@ -28,7 +28,7 @@ public static class NetSurveyBuilder
             channels[i] = AirChannel.Of(survey, reading, set[i]);
             actual[i] = GasSettings.Actual(plan, reading);
             actions[i] = settings.ActionFor(set[i]);
-            factors[i] = GasSettings.Factor(set[i], actual[i], settings);
+            factors[i] = GasSettings.Factor(set[i], actual[i], instrument, settings);
             left[i] = instrument.Kind is InstrumentKind.Level or InstrumentKind.Hit;
         }
 
@@ -58,7 +58,7 @@ public static class NetSurveyBuilder
         var quiet = noise.Variance(background.Ppm) + (scatter * scatter);
         var detection = Math.Max(instrument.DetectionPpm, MonitorNoise.DetectionLevel(quiet, backgroundVariance));
         var scale = factor ?? 1;
-        return new NetReading
+        var full = new NetReading
         {
             Reading = reading,
             BackgroundPpm = background.Ppm * scale,
@@ -68,11 +68,19 @@ public static class NetSurveyBuilder
             DetectionPpm = detection * scale,
             ActionPpm = Math.Max(action, detection * scale),
             CarryOver = carried,
-            HitOnly = factor is null,
-            Reason = carried ? "Taken before the monitor was back at clean air after an over-range reading."
-                : factor is null ? "The monitor was set to another refrigerant: hit or no hit only." : null,
+            Reason = carried ? "Taken before the monitor was back at clean air after an over-range reading." : null,
         };
+        return factor is null ? OtherGas(full) : full;
     }
+
+    // How the monitor answers to this gas is not known: the number says that there is gas or none, and no more.
+    private static NetReading OtherGas(NetReading full) => full with
+    {
+        NetPpm = full.ActionPpm,
+        Bound = full.IsHit ? ReadingBound.AtLeast : ReadingBound.Below,
+        HitOnly = true,
+        Reason = full.Reason ?? "The monitor was set to another refrigerant: hit or no hit only.",
+    };
 
     // A recovered concentration brings its own deviation; what grows with the reading comes on top.
     private static double ReadingVariance(Reading reading, MonitorNoise noise, SurveySettings settings)

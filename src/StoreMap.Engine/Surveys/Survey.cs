@@ -45,6 +45,9 @@ public sealed record Instrument
     /// <summary>Day of the last calibration; null when unknown, which the sheets say.</summary>
     public DateOnly? Calibrated { get; init; }
 
+    /// <summary>Its response to gases it was not set to; empty means that such readings tell hit from no hit only.</summary>
+    public IReadOnlyList<GasResponse> Responses { get; init; } = [];
+
     /// <summary>Fields of the file that this version does not know, kept for writing back; null when there are none. Not to be changed.</summary>
     public JsonObject? Other { get; init; }
 }

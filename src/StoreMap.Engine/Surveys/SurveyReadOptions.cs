@@ -25,6 +25,9 @@ public sealed record SurveyReadOptions
     /// <summary>What the monitor gives. <value>The default is a display read by eye.</value></summary>
     public InstrumentKind Kind { get; init; } = InstrumentKind.DisplayPpm;
 
+    /// <summary>Response of the monitors to gases they were not set to. <value>The default is none.</value></summary>
+    public IReadOnlyList<GasResponse> Responses { get; init; } = [];
+
     /// <summary>Monitors known beforehand; a reading's <c>instrument</c> is looked up here first, and a reading without one belongs
     /// to the first of them.</summary>
     public IReadOnlyList<Instrument> Instruments { get; init; } = [];

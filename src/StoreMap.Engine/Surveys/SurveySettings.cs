@@ -4,7 +4,14 @@ namespace StoreMap.Surveys;
 /// <param name="SetTo">The refrigerant the monitor was set to.</param>
 /// <param name="Actual">The refrigerant in the air.</param>
 /// <param name="Factor">Greater than 0; from the monitor's own table.</param>
-public sealed record GasResponse(string SetTo, string Actual, double Factor);
+public sealed record GasResponse(string SetTo, string Actual, double Factor)
+{
+    /// <summary>Smallest factor that is read.</summary>
+    public const double LeastFactor = 0.001;
+
+    /// <summary>Largest factor that is read.</summary>
+    public const double MostFactor = 1000;
+}
 
 /// <summary>How readings are judged: action levels, noise, background. Defaults are in <see cref="SurveyDefaults"/> and explained in
 /// docs/readings.md.</summary>
@@ -28,7 +35,7 @@ public sealed record SurveySettings
     /// <summary>The same for CO2. <value>The default is 100.</value></summary>
     public double DriftCo2PpmPerRootHour { get; init; } = SurveyDefaults.DriftCo2PpmPerRootHour;
 
-    /// <summary>The monitors' response to other gases; empty means that a wrong setting leaves hit or no hit only.</summary>
+    /// <summary>The monitors' response to other gases, after each monitor's own; empty means that a wrong setting leaves hit or no hit only.</summary>
     public IReadOnlyList<GasResponse> Responses { get; init; } = [];
 
     /// <summary>The action level of a refrigerant, net ppm, before the instrument's and the room's own limits.</summary>

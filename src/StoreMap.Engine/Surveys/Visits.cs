@@ -15,10 +15,12 @@ public static class Visits
         if (parts.Count == 1) return parts[0];
         var instruments = new List<Instrument>();
         var readings = new List<Reading>();
+        var zeroed = new List<ZeroEvent>();
         foreach (var part in parts)
         {
             var names = new Dictionary<string, string>();
             foreach (var instrument in part.Instruments) names[instrument.Id] = Adopt(instruments, instrument);
+            zeroed.AddRange(part.Zeroed.Select(z => z with { Instrument = names[z.Instrument ?? part.Instruments[0].Id] }));
             readings.AddRange(part.Readings.Select(r => r with { Instrument = names[part.InstrumentOf(r).Id] }));
         }
 
@@ -28,6 +30,8 @@ public static class Visits
             Readings = [.. readings.OrderBy(r => r.Time)],
             Technicians = [.. parts.SelectMany(p => p.Technicians).Distinct()],
             Coverage = [.. parts.SelectMany(p => p.Coverage)],
+            Findings = [.. parts.SelectMany(p => p.Findings)],
+            Zeroed = [.. zeroed.OrderBy(z => z.Time)],
         };
     }
 
@@ -43,8 +47,11 @@ public static class Visits
                 return id;
             }
 
-            if (same == instrument with { Id = id }) return id;
+            if (Same(same, instrument with { Id = id })) return id;
             id = FormattableString.Invariant($"{instrument.Id}-{n}");
         }
     }
+
+    // Lists compare by identity in a record, so the tables are compared by their entries.
+    private static bool Same(Instrument a, Instrument b) => a.Responses.SequenceEqual(b.Responses) && a with { Responses = b.Responses } == b;
 }

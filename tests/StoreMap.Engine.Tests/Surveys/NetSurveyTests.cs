@@ -136,6 +136,7 @@ public class NetSurveyTests
         var net = Build(rows);
         Assert.Equal([false, true, true, true], net.Readings.Select(r => r.HitOnly));
         Assert.True(net.Readings[2].IsHit);
+        Assert.Equal((ReadingBound.AtLeast, ReadingBound.Below), (net.Readings[2].Bound, net.Readings[1].Bound));
         Assert.Equal("gas-setting", Assert.Single(net.Warnings).Rule);
 
         var table = Build(rows, new SurveySettings { Responses = [new GasResponse("R-404A", "R-448A", 1.25)] });

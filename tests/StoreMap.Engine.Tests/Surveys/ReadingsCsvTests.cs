@@ -84,6 +84,20 @@ public class ReadingsCsvTests
     }
 
     [Fact]
+    public void Read_ZeroEvents_NeedNeitherNumberNorPlace()
+    {
+        var survey = TestStore.Read("time,ppm,point,event,instrument\n2026-03-04 21:00,2,B1,,M1\n2026-03-04 21:05,,,zero,M1\n2026-03-04 21:06,0,B1,,M1\n").Survey;
+        Assert.Equal(2, survey.Readings.Count);
+        Assert.Equal(new ZeroEvent(survey.Readings[0].Time.AddMinutes(5), "M1"), Assert.Single(survey.Zeroed));
+        Assert.Equal(
+            ["row 3: event: reading-event", "row 4: time: reading-time"],
+            TestStore.Refused("time,ppm,point,event\n2026-03-04 21:00,2,B1,\n2026-03-04 21:05,,,start\nlater,,,zero\n"));
+        Assert.Equal(
+            ["row 3: instrument: reading-instrument"],
+            TestStore.Refused("time,ppm,point,event,instrument\n2026-03-04 21:00,2,B1,,M1\n2026-03-04 21:05,,,zero,M2\n"));
+    }
+
+    [Fact]
     public void Read_SpotsStatesGasAndNotes_AreKept()
     {
         var reading = TestStore.Read(""""

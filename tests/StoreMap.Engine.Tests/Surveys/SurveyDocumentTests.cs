@@ -19,7 +19,7 @@ public class SurveyDocumentTests
           "layoutRevision": 1,
           "technicians": ["A. Reed"],
           "instruments": [
-            {"id": "M1", "kind": "logging-ppm", "delay": 4.6, "t90": 6, "resolution": 1, "detectionLimit": 1, "range": 1000, "calibrated": "2026-01-15", "case": "blue"},
+            {"id": "M1", "kind": "logging-ppm", "delay": 4.6, "t90": 6, "resolution": 1, "detectionLimit": 1, "range": 1000, "calibrated": "2026-01-15", "responses": [{"set": "R-404A", "actual": "R-448A", "factor": 1.25}], "case": "blue"},
             {"id": "M2", "kind": "hit", "delay": 5, "t90": 5, "resolution": 1, "detectionLimit": 3, "range": 1000}
           ],
           "protocol": {"step": 4.5},
@@ -68,6 +68,7 @@ public class SurveyDocumentTests
         Assert.True(survey.Readings[3].Place.OnBack);
         Assert.Equal((ReadingBound.AtLeast, 3.0), (survey.Readings[4].Bound, survey.Readings[4].Ppm));
         Assert.Equal(new DateOnly(2026, 1, 15), survey.Instruments[0].Calibrated);
+        Assert.Equal(new GasResponse("R-404A", "R-448A", 1.25), Assert.Single(survey.Instruments[0].Responses));
         Assert.Equal("M1", survey.Zeroed[0].Instrument);
         Assert.Equal("roof", survey.Coverage[0].NotChecked[0]);
         Assert.Equal(10 * TestStore.Ft, survey.Findings[0].Along);

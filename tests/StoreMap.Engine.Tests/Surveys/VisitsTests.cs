@@ -33,6 +33,22 @@ public class VisitsTests
         Assert.Equal([night, july], Visits.ByDate([july, night]));
     }
 
+    [Fact]
+    public void ByDate_ZeroingsAndFindingsOfEachPart_AreKeptWithTheirMonitor()
+    {
+        var a = Survey("2026-06-09T06:00:00-05:00", new Instrument { Id = "M" }, "2026-06-09T06:01:00-05:00") with
+        {
+            Zeroed = [new ZeroEvent(At("2026-06-09T06:30:00-05:00"), null)], Findings = [new SurveyFinding { Id = "F1" }],
+        };
+        var b = Survey("2026-06-09T06:10:00-05:00", new Instrument { Id = "M", DetectionPpm = 2 }, "2026-06-09T06:11:00-05:00") with
+        {
+            Zeroed = [new ZeroEvent(At("2026-06-09T06:20:00-05:00"), null)], Findings = [new SurveyFinding { Id = "F2" }],
+        };
+        var visit = Assert.Single(Visits.ByDate([a, b]));
+        Assert.Equal(["M-2", "M"], visit.Zeroed.Select(z => z.Instrument));
+        Assert.Equal(["F1", "F2"], visit.Findings.Select(f => f.Id));
+    }
+
     private static Survey Survey(string start, Instrument instrument, string reading) => new()
     {
         Store = "s",

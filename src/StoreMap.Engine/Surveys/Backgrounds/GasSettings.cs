@@ -27,9 +27,9 @@ internal static class GasSettings
         plan.FindFixture(reading.Place.Fixture) is { } fixture ? plan.RefrigerantAt(fixture, reading.Place.Along ?? 0) : null;
 
     /// <summary>The factor from shown to true ppm; null when the monitor was set to another refrigerant and no table entry helps.</summary>
-    public static double? Factor(string? set, string? actual, SurveySettings settings)
+    public static double? Factor(string? set, string? actual, Instrument instrument, SurveySettings settings)
     {
         if (set is null || actual is null || set == actual) return 1;
-        return settings.Responses.FirstOrDefault(r => r.SetTo == set && r.Actual == actual)?.Factor;
+        return instrument.Responses.Concat(settings.Responses).FirstOrDefault(r => r.SetTo == set && r.Actual == actual)?.Factor;
     }
 }

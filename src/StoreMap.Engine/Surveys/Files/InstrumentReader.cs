@@ -9,7 +9,7 @@ internal sealed class InstrumentReader(FieldReader fields, ProblemList problems)
 {
     private const double MostSeconds = 600;
     private static readonly string[] Known =
-        ["id", "kind", "delay", "t90", "resolution", "detectionLimit", "range", "calibrated"];
+        ["id", "kind", "delay", "t90", "resolution", "detectionLimit", "range", "calibrated", "responses"];
 
     /// <summary>The instruments; one with the defaults when the file has none.</summary>
     public IReadOnlyList<Instrument> Read()
@@ -39,7 +39,7 @@ internal sealed class InstrumentReader(FieldReader fields, ProblemList problems)
         return instruments.Count > 0 ? instruments : [new Instrument { Id = SurveyDefaults.InstrumentId }];
     }
 
-    private static Instrument One(FieldReader item, JsonObject map)
+    private Instrument One(FieldReader item, JsonObject map)
     {
         var standard = new Instrument { Id = "" };
         var detection = item.Number("detectionLimit", 1e-6, PpmText.MostPpm) ?? standard.DetectionPpm;
@@ -52,9 +52,36 @@ internal sealed class InstrumentReader(FieldReader fields, ProblemList problems)
             DelaySeconds = item.Number("delay", 0, MostSeconds) ?? standard.DelaySeconds,
             T90Seconds = item.Number("t90", 0, MostSeconds) ?? standard.T90Seconds,
             ResolutionPpm = item.Number("resolution", 0, PpmText.MostPpm) ?? standard.ResolutionPpm,
-            DetectionPpm = detection, RangePpm = range, Calibrated = Date(item, map), Other = SurveyJsonReader.Others(map, Known),
+            DetectionPpm = detection, RangePpm = range, Calibrated = Date(item, map),
+            Responses = Responses(item), Other = SurveyJsonReader.Others(map, Known),
         };
     }
+
+    private GasResponse[] Responses(FieldReader item)
+    {
+        var list = new List<GasResponse>();
+        foreach (var node in item.List("responses"))
+        {
+            if (node is not JsonObject map)
+            {
+                item.WrongType("responses", node, "a list of objects in curly brackets");
+                continue;
+            }
+
+            var entry = new FieldReader(map, item.Element, item.Unit, problems);
+            var set = Gas(entry, "set");
+            var actual = Gas(entry, "actual");
+            var has = entry.Require("factor", "true ppm over shown ppm");
+            var factor = entry.Number("factor", GasResponse.LeastFactor, GasResponse.MostFactor);
+            if (set is not null && actual is not null && has && factor is { } f) list.Add(new GasResponse(set, actual, f));
+        }
+
+        // The empty array of the defaults, so that instruments without a table stay equal.
+        return list.Count > 0 ? [.. list] : [];
+    }
+
+    private static string? Gas(FieldReader entry, string field) =>
+        entry.RequiredText(field, "a refrigerant, such as R-404A") is { } text ? GasWords.Known(text) ?? text : null;
 
     private static DateOnly? Date(FieldReader item, JsonObject map)
     {

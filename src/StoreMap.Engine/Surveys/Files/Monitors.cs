@@ -31,6 +31,7 @@ internal static class Monitors
             {
                 Id = id, Kind = options.Kind, DelaySeconds = options.DelaySeconds, T90Seconds = options.T90Seconds,
                 ResolutionPpm = options.ResolutionPpm, DetectionPpm = options.DetectionPpm, RangePpm = range.Value,
+                Responses = options.Responses,
             });
         }
     }

@@ -25,9 +25,11 @@ internal static class ReadingsCsv
         var clock = ReadingMessages.ClockOf(plan, problems);
         var places = new PlaceFinder(plan, points, plan.Units);
         var drafts = new List<ReadingDraft>(table.Rows.Count);
+        var zeroed = new List<(string Element, ZeroEvent Event)>();
         foreach (var row in table.Rows)
         {
-            if (ReadRow(row, parse, clock, places) is { } draft) drafts.Add(draft);
+            if (parse.Text(row, "event") is { } word) ReadEvent(row, word, parse, clock, zeroed);
+            else if (ReadRow(row, parse, clock, places) is { } draft) drafts.Add(draft);
         }
 
         if (drafts.Count == 0 && !problems.HasErrors)
@@ -37,9 +39,32 @@ internal static class ReadingsCsv
 
         problems.ThrowIfErrors();
         var instruments = Monitors.Of(drafts, options);
+        foreach (var (element, zero) in zeroed.Where(z => z.Event.Instrument is { } id && instruments.All(i => i.Id != id)))
+        {
+            problems.Error(element, "instrument", zero.Instrument, "reading-instrument", "No reading names this monitor. Write its name as the readings do.");
+        }
+
+        problems.ThrowIfErrors();
         var readings = ReadingFinisher.Finish(drafts, instruments, problems);
-        var survey = new Survey { Store = plan.Id, Start = readings[0].Time, Instruments = instruments, Readings = readings };
+        var survey = new Survey
+        {
+            Store = plan.Id, Start = readings[0].Time, Instruments = instruments, Readings = readings, Zeroed = [.. zeroed.Select(z => z.Event).OrderBy(z => z.Time)],
+        };
         return new SurveyReadResult(survey, problems.Warnings());
+    }
+
+    private static void ReadEvent(CsvRow row, string word, CsvParse parse, StoreClock clock, List<(string Element, ZeroEvent Event)> zeroed)
+    {
+        var element = SurveyProblems.Row(row.Number);
+        if (!word.Equals("zero", StringComparison.OrdinalIgnoreCase))
+        {
+            parse.Problems.Error(element, "event", word, "reading-event",
+                "This word is not known among readings. Allowed: zero, where the monitor was zeroed, or nothing. A walk's marks go into a file of their own.");
+        }
+        else if (parse.Time(row, element, clock) is { } time)
+        {
+            zeroed.Add((element, new ZeroEvent(time, parse.Text(row, "instrument"))));
+        }
     }
 
     private static ReadingDraft? ReadRow(CsvRow row, CsvParse parse, StoreClock clock, PlaceFinder places)

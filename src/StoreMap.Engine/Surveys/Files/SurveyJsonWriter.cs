@@ -48,6 +48,7 @@ internal sealed class SurveyJsonWriter(Plan plan)
             ["detectionLimit"] = i.DetectionPpm, ["range"] = i.RangePpm,
         };
         if (i.Calibrated is { } day) node["calibrated"] = day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        if (i.Responses.Count > 0) node["responses"] = Array(i.Responses, r => new JsonObject { ["set"] = r.SetTo, ["actual"] = r.Actual, ["factor"] = r.Factor });
         return Keep(node, i.Other);
     }
 

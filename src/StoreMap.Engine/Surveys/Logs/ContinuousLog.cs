@@ -31,13 +31,16 @@ public enum MarkEvent
 
     /// <summary>The walker goes on.</summary>
     Resume,
+
+    /// <summary>The monitor's zero is set anew, by hand or by itself.</summary>
+    Zero,
 }
 
 /// <summary>Where the probe was at a moment.</summary>
 /// <param name="Element">Its row for messages.</param>
 /// <param name="Event">What it says.</param>
-/// <param name="Reading">Time, place, spot and air state from here on; its number is unused. The place of a pause or resume may be
-/// unknown.</param>
+/// <param name="Reading">Time, place, spot and air state from here on; its number is unused. The place of a pause, resume or
+/// zero may be unknown.</param>
 /// <param name="HasPlace">False when the mark gave no place.</param>
 public sealed record LogMark(string Element, MarkEvent Event, Reading Reading, bool HasPlace)
 {

@@ -2,74 +2,83 @@ using StoreMap.Plans;
 
 namespace StoreMap.Surveys;
 
-/// <summary>Puts a continuous log back where the probe was: delay and lag undone first, then each mark gets the level of its dwell and
-/// each walk at steady pace a reading every two feet. Method: docs/readings.md.</summary>
+/// <summary>Puts a continuous log in place: each number goes back by the delay to where the tip was, with the sensor's response undone.
+/// Method: docs/readings.md.</summary>
 public static class LogAligner
 {
-    /// <summary>Makes a survey of a log and its marks.</summary>
-    /// <param name="plan">The store.</param>
-    /// <param name="points">Its probe points, for the dwell asked of each.</param>
-    /// <param name="log">The log of one monitor.</param>
-    /// <param name="marks">Marks in time order.</param>
-    /// <param name="settings">Null takes the defaults.</param>
-    /// <returns>The survey, and warnings of the log and of dwells too short to read.</returns>
-    /// <exception cref="RefusedInputException">No mark lies within the log's time.</exception>
-    public static SurveyReadResult Align(
-        Plan plan, IReadOnlyList<ProbePoint> points, ContinuousLog log, IReadOnlyList<LogMark> marks, LogSettings? settings = null)
+    private const double MostLag = 20;
+    private const double MostClockOffset = 60;
+
+    /// <summary>Aligns a log.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="points">Its probe points, for their dwell times; may be empty.</param>
+    /// <param name="log">The log.</param>
+    /// <param name="marks">Marks in time order, as <see cref="MarksCsv"/> gives them.</param>
+    /// <param name="options">Options; null takes the defaults.</param>
+    /// <exception cref="RefusedInputException">No number of the log lies on a walk or at a mark.</exception>
+    public static AlignedLog Align(
+        Plan plan, IReadOnlyList<ProbePoint> points, ContinuousLog log, IReadOnlyList<LogMark> marks, LogAlignOptions? options = null)
     {
-        settings ??= new LogSettings();
-        var tip = TipLog.Of(log, settings);
-        var dwell = points.ToDictionary(p => p.Id, p => p.DwellSeconds);
-        var readings = new List<Reading>();
-        var (outside, brief) = (new List<LogMark>(), new List<LogMark>());
-        for (var i = 0; i < marks.Count; i++)
+        options ??= new LogAlignOptions();
+        var warnings = new List<Problem>(log.Warnings);
+        var start = log.Samples[0].Time;
+        var places = new PlaceFinder(plan, points, plan.Units);
+        LogMark[] placed = [.. marks.Where(m => m.Event != MarkEvent.Zero)];
+        var path = ProbePath.Of(
+            plan, placed, m => (m.Time - start).TotalSeconds + options.ClockOffsetSeconds,
+            m => places.DwellAt(m.Reading.Place) ?? options.DwellSeconds);
+        double[] seconds = [.. log.Samples.Select(s => (s.Time - start).TotalSeconds)];
+        var noise = new MonitorNoise(log.Instrument.DetectionPpm, log.Instrument.ResolutionPpm, 0);
+        var recovered = Recover(log, seconds, noise);
+
+        var (least, most) = options.EstimateClock ? (-MostClockOffset, MostLag + MostClockOffset) : (0, MostLag);
+        var finder = new LagFinder(recovered, Math.Sqrt(noise.Variance(0)), log.Instrument.DelaySeconds, least, most);
+        var lag = finder.BothWays(path) ?? (options.EstimateClock ? finder.Rises(path) : null);
+        var given = log.Instrument.DelaySeconds;
+        var delay = lag is not null && (options.EstimateClock || !options.DelayKnown) ? lag.Seconds : given;
+        LogMessages.Lag(log.Instrument, lag, options, warnings);
+
+        var readings = new LogReadings(log, seconds, recovered, delay, options.StepMetres);
+        var list = path.Walks.SelectMany(readings.Of).ToList();
+        foreach (var stay in path.Stays)
         {
-            if (marks[i].Event == MarkEvent.Start)
+            if (readings.Of(stay) is not { } reading)
             {
-                var end = i;
-                while (marks[end].Event != MarkEvent.End) end++;
-                readings.AddRange(SteadyWalk.Readings(plan, tip, [.. marks.Skip(i).Take(end - i + 1)], settings));
-                i = end;
+                warnings.Add(LogMessages.Unlogged(stay));
                 continue;
             }
 
-            var asked = marks[i].Reading.Place.Point is { } id && dwell.TryGetValue(id, out var seconds) && seconds > 0 ? seconds : settings.DwellSeconds;
-            var from = tip.SecondsAt(marks[i].Time);
-            var to = Math.Min(from + asked, i + 1 < marks.Count ? tip.SecondsAt(marks[i + 1].Time) : double.PositiveInfinity);
-            if (tip.Level(from + settings.ArriveSeconds, to) is not { } level)
-            {
-                outside.Add(marks[i]);
-                continue;
-            }
-
-            var tooShort = to - from < settings.ArriveSeconds + (log.Instrument.T90Seconds / 2);
-            if (tooShort) brief.Add(marks[i]);
-            readings.Add(tip.Reading(marks[i].Reading, level, tooShort ? "too short a dwell" : null));
+            list.Add(reading);
+            if (!stay.Open && stay.To - stay.From < log.Instrument.T90Seconds) warnings.Add(LogMessages.TooShort(stay, log.Instrument));
         }
 
-        var warnings = log.Warnings.ToList();
-        Warn(outside, "mark-outside-log", "lie outside the log and were left out. Check the clocks of log and marks.");
-        Warn(brief, "dwell-short", "were held too short for the monitor to follow; their readings are uncertain. Hold the probe longer there.");
-        if (readings.Count == 0)
+        if (list.Count == 0) throw new RefusedInputException([LogMessages.Unplaced(), .. warnings]);
+        return new AlignedLog(path)
         {
-            throw new RefusedInputException([new Problem(Severity.Error, null, null, "time", null, "log-no-overlap",
-                "No mark lies within the time of the log. Check that log and marks are of the same visit and on the same clock.")]);
-        }
-
-        return new SurveyReadResult(
-            new Survey
+            Survey = new Survey
             {
-                Store = plan.Id, LayoutRevision = plan.Revision, Start = readings.Min(r => r.Time), Instruments = [log.Instrument],
-                Readings = [.. readings.OrderBy(r => r.Time)],
+                Store = plan.Id, LayoutRevision = plan.Revision, Start = start < marks[0].Time ? start : marks[0].Time.ToOffset(start.Offset),
+                Instruments = [log.Instrument with { Kind = InstrumentKind.LoggingPpm, DelaySeconds = options.EstimateClock ? given : delay }],
+                Readings = [.. list.OrderBy(r => r.Time)],
+                Zeroed = [.. marks.Where(m => m.Event == MarkEvent.Zero).Select(m => new ZeroEvent(m.Time.AddSeconds(options.ClockOffsetSeconds), null))],
             },
-            warnings);
+            Log = log, DelaySeconds = delay, Lag = lag, Warnings = warnings,
+            ClockOffsetSeconds = options.EstimateClock && lag is not null ? options.ClockOffsetSeconds + lag.Seconds - given : null,
+            Unplaced = seconds.Count(s => path.At(s - delay, s) is null),
+        };
+    }
 
-        void Warn(List<LogMark> which, string rule, string message)
+    private static CorrectedLog Recover(ContinuousLog log, double[] seconds, MonitorNoise noise)
+    {
+        var (ppm, variances) = (new double[seconds.Length], new double[seconds.Length]);
+        for (var i = 0; i < seconds.Length; i++)
         {
-            if (which.Count == 0) return;
-            var names = string.Join(", ", which.Take(5).Select(m => m.Element)) + (which.Count > 5 ? ", …" : "");
-            warnings.Add(new Problem(Severity.Warning, null, which[0].Element, "time", null, rule,
-                FormattableString.Invariant($"{which.Count} {(which.Count == 1 ? "mark" : "marks")} ({names}) {message}")));
+            var sample = log.Samples[i];
+            // "Below n" is any value from 0 to n: a rectangular distribution about n/2 (JCGM 100:2008, 4.3.7).
+            ppm[i] = sample.Bound == ReadingBound.Below ? sample.Ppm / 2 : sample.Ppm;
+            variances[i] = noise.Variance(0) + (sample.Bound == ReadingBound.Below ? sample.Ppm * sample.Ppm / 12 : 0);
         }
+
+        return LogCorrection.Correct(seconds, ppm, variances, new SensorModel(0, log.Instrument.T90Seconds));
     }
 }

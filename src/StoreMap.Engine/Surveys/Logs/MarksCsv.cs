@@ -43,12 +43,12 @@ public static class MarksCsv
         var what = word is null ? MarkEvent.At : KebabNames.Parse<MarkEvent>(word.ToLowerInvariant());
         if (what is null)
         {
-            parse.Problems.Error(element, "event", word, "mark-event", "This word is not known. Allowed: start, end, pause, resume, or nothing.");
+            parse.Problems.Error(element, "event", word, "mark-event", "This word is not known. Allowed: start, end, pause, resume, zero, or nothing.");
         }
 
         var time = parse.Time(row, element, clock);
         var text = parse.Place(row, element);
-        var free = what is MarkEvent.Pause or MarkEvent.Resume && text is { IsEmpty: true };
+        var free = what is MarkEvent.Pause or MarkEvent.Resume or MarkEvent.Zero && text is { IsEmpty: true };
         var place = text is null || free ? null : places.Find(element, text.Value, parse.Problems);
         var reading = new Reading
         {
