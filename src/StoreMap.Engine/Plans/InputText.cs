@@ -12,7 +12,11 @@ internal static class InputText
     /// <param name="stream">The file.</param>
     /// <param name="file">Its name, for messages.</param>
     /// <exception cref="RefusedInputException">It is longer than <see cref="MostBytes"/>, or is no text in these encodings.</exception>
-    public static string Read(Stream stream, string? file)
+    public static string Read(Stream stream, string? file) => Decode(Bytes(stream, file), file);
+
+    /// <summary>Reads all bytes of a stream, at most <see cref="MostBytes"/>.</summary>
+    /// <exception cref="RefusedInputException">It is longer.</exception>
+    public static byte[] Bytes(Stream stream, string? file)
     {
         using var kept = new MemoryStream();
         var buffer = new byte[81920];
@@ -22,7 +26,7 @@ internal static class InputText
             kept.Write(buffer, 0, n);
         }
 
-        return Decode(kept.GetBuffer().AsSpan(0, (int)kept.Length), file);
+        return kept.ToArray();
     }
 
     private static string Decode(ReadOnlySpan<byte> bytes, string? file)

@@ -6,7 +6,8 @@ namespace StoreMap.Plans;
 /// <summary>Turns plan rings and lines into the geometry library's shapes, metres for metres, and back.</summary>
 internal static class PlanShapes
 {
-    private static readonly GeometryFactory Factory = new(new PrecisionModel(), 0);
+    /// <summary>Makes shapes in plain double precision.</summary>
+    public static readonly GeometryFactory Factory = new(new PrecisionModel(), 0);
 
     /// <summary>A ring as a polygon.</summary>
     public static Polygon Polygon(IReadOnlyList<PlanPoint> ring) =>

@@ -168,7 +168,7 @@ public class CaseListTests
     [InlineData("/tmp/x/List 7.case.csv", "list-7")]
     [InlineData("..csv", "csv")]
     [InlineData(null, "case-list")]
-    public void LayoutId_OfAFileName_IsAllowed(string? file, string id) => Assert.Equal(id, CaseListNames.LayoutId(file));
+    public void LayoutId_OfAFileName_IsAllowed(string? file, string id) => Assert.Equal(id, NewIds.LayoutId(file));
 
     [Fact]
     public void Read_RefrigerantWithoutSystem_StillSetsTheGas()

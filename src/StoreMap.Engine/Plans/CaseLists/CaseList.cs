@@ -24,7 +24,7 @@ public static class CaseList
         var plant = CaseListPlant.Of(rows, problems);
         if (problems.HasErrors) throw new RefusedInputException([.. problems.All, .. table.Warnings]);
 
-        var json = CaseListJson.Layout(rows, plant, CaseListFloor.Arrange(rows, options.Units), options, CaseListNames.LayoutId(options.Id ?? fileName));
+        var json = CaseListJson.Layout(rows, plant, CaseListFloor.Arrange(rows, options.Units), options, NewIds.LayoutId(options.Id ?? fileName));
         return LayoutDocument.FromJson(json, fileName).After([.. table.Warnings, .. problems.All]);
     }
 }

@@ -12,7 +12,7 @@ internal static class CaseListJson
     /// <summary>The layout's JSON.</summary>
     public static JsonObject Layout(IReadOnlyList<CaseRow> rows, CaseListPlant plant, CaseFloor floor, CaseListOptions options, string id)
     {
-        var names = new CaseListNames();
+        var names = new NewIds();
         var circuits = plant.Circuits.ToDictionary(c => c.Name, c => names.Id(c.Name, "K-"));
         var systems = plant.Systems.ToDictionary(s => s.Name, s => names.Id(s.Name, "S-"));
         var fixtures = new JsonArray();

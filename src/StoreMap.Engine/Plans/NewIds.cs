@@ -1,14 +1,16 @@
+using System.Globalization;
 using System.Text;
 
 namespace StoreMap.Plans;
 
-/// <summary>Makes ids of the names in a case list: what an id may not hold becomes a dash, and no id is given twice.</summary>
-internal sealed class CaseListNames
+/// <summary>Makes ids for a layout built of names from elsewhere: what an id may not hold becomes a dash, and no id is given twice.</summary>
+internal sealed class NewIds
 {
     private const int MostId = 32;
     private const int MostLayoutId = 64;
 
     private readonly HashSet<string> taken = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> counts = new(StringComparer.Ordinal);
 
     /// <summary>A free id for a name; when the name itself is taken, one with a prefix, then a number.</summary>
     public string Id(string name, string prefix)
@@ -20,6 +22,17 @@ internal sealed class CaseListNames
             var tail = n == 1 ? "" : $"-{n}";
             var stem = prefix + plain;
             var id = stem[..Math.Min(stem.Length, MostId - tail.Length)] + tail;
+            if (taken.Add(id)) return id;
+        }
+    }
+
+    /// <summary>The next free id of a letter and a number: <c>G1</c>, <c>G2</c> ….</summary>
+    public string Next(string letter)
+    {
+        for (var n = counts.GetValueOrDefault(letter) + 1; ; n++)
+        {
+            counts[letter] = n;
+            var id = string.Create(CultureInfo.InvariantCulture, $"{letter}{n}");
             if (taken.Add(id)) return id;
         }
     }
