@@ -1,0 +1,38 @@
+using System.Diagnostics;
+using System.Globalization;
+using StoreMap.Evaluation;
+using StoreMap.Simulation.Stores;
+
+var options = RunOptions.Parse(args);
+if (options is null)
+{
+    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--no-continuous] [--out FILE.md] [--detail FILE.csv]");
+    return 2;
+}
+
+var clock = Stopwatch.StartNew();
+var outcomes = new Outcome[options.Stores];
+var done = 0;
+Parallel.For(0, options.Stores, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
+{
+    outcomes[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), options.Continuous);
+    var count = Interlocked.Increment(ref done);
+    if (count % 10 == 0) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} of {options.Stores} stores, {clock.Elapsed.TotalSeconds:0} s"));
+});
+
+var report = Report.Write(outcomes, Introduction.Text(options, outcomes, clock.Elapsed));
+if (options.Out is { } file)
+{
+    File.WriteAllText(file, report);
+    var folder = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFileNameWithoutExtension(file));
+    Directory.CreateDirectory(folder);
+    foreach (var (name, svg) in Plots.All(outcomes)) File.WriteAllText(Path.Combine(folder, name), svg);
+    Console.WriteLine($"Wrote {file}");
+}
+else
+{
+    Console.Write(report);
+}
+
+if (options.Detail is { } detail) File.WriteAllText(detail, Detail.Csv(outcomes));
+return 0;

@@ -1,0 +1,51 @@
+using System.Globalization;
+
+namespace StoreMap.Evaluation;
+
+/// <summary>What to run.</summary>
+internal sealed record RunOptions
+{
+    public int Stores { get; init; } = 500;
+
+    public ulong Seed { get; init; } = 1;
+
+    public int First { get; init; }
+
+    public int Threads { get; init; } = 2;
+
+    public bool Continuous { get; init; } = true;
+
+    public string? Out { get; init; }
+
+    public string? Detail { get; init; }
+
+    /// <summary>Reads the arguments; null when they are not understood.</summary>
+    public static RunOptions? Parse(string[] args)
+    {
+        var options = new RunOptions();
+        for (var i = 0; i < args.Length; i++)
+        {
+            if (args[i] == "--no-continuous")
+            {
+                options = options with { Continuous = false };
+                continue;
+            }
+
+            if (i + 1 == args.Length) return null;
+            var value = args[++i];
+            _ = int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var number);
+            switch (args[i - 1])
+            {
+                case "--stores" when number > 0: options = options with { Stores = number }; break;
+                case "--seed": options = options with { Seed = (ulong)number }; break;
+                case "--first": options = options with { First = number }; break;
+                case "--threads" when number > 0: options = options with { Threads = number }; break;
+                case "--out": options = options with { Out = value }; break;
+                case "--detail": options = options with { Detail = value }; break;
+                default: return null;
+            }
+        }
+
+        return options;
+    }
+}

@@ -1,0 +1,113 @@
+using System.Diagnostics;
+using StoreMap.Plans;
+using StoreMap.Simulation.Stores;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Evaluation;
+
+/// <summary>Surveys one simulated store stage by stage and scores what the locator and its rivals say.</summary>
+public sealed class StoreJudge
+{
+    private const double Ft = LengthUnits.MetresPerFoot;
+    private static readonly Stage[] Stops = [Stage.Coarse, Stage.CloseIn, Stage.FansOff];
+
+    private readonly SimulatedStore store;
+    private readonly Outcome outcome;
+
+    private StoreJudge(SimulatedStore store, Outcome outcome) => (this.store, this.outcome) = (store, outcome);
+
+    /// <summary>Judges a store.</summary>
+    /// <param name="store">The store.</param>
+    /// <param name="continuous">True to walk the continuous log as well.</param>
+    public static Outcome Judge(SimulatedStore store, bool continuous)
+    {
+        var clock = Stopwatch.StartNew();
+        var surveyor = new Surveyor(store);
+        var files = new List<string>();
+        var counts = new List<int>();
+        SurveyPasses.Coarse(store, surveyor);
+        Note();
+        var coarse = surveyor.Noted.ToList();
+        var hits = SurveyPasses.Hits(store, surveyor);
+        SurveyPasses.CloseIn(store, surveyor, hits);
+        Note();
+        SurveyPasses.FansOff(store, surveyor, hits);
+        Note();
+        var outcome = new Outcome { Store = store, CoarsePpm = [.. store.Leaks.Select(l => CoarsePpm(store, coarse, l))], Readings = counts };
+        outcome.SimulateSeconds = clock.Elapsed.TotalSeconds;
+        var judge = new StoreJudge(store, outcome);
+        for (var i = 0; i < Stops.Length; i++)
+        {
+            // Without a hit the technician goes home after the coarse pass.
+            if (i > 0 && hits.Count == 0) break;
+            judge.Score(Stops[i], Judged.Readings(store, surveyor.Monitor, files[i]));
+        }
+
+        if (continuous) judge.Continuous();
+        if (store.Case == StoreCase.OneLeak && store.Leaks[0].Site != LeakSite.WalkIn) outcome.Twice = SmallestTest.Run(store);
+        return outcome;
+
+        void Note()
+        {
+            files.Add(surveyor.ReadingsCsv());
+            counts.Add(surveyor.Noted.Count);
+        }
+    }
+
+    private void Continuous()
+    {
+        var surveyor = new Surveyor(store);
+        var marks = SurveyPasses.Continuous(store, surveyor);
+        Score(Stage.Continuous, Judged.Log(store, surveyor.Monitor, surveyor.LogCsv(), marks));
+    }
+
+    // The leak's own share of the gas: with two leaks the walk is repeated with one of them, all chance alike.
+    private static double CoarsePpm(SimulatedStore store, IReadOnlyList<NotedReading> coarse, StoreLeak leak)
+    {
+        if (store.Leaks.Count > 1)
+        {
+            var alone = new Surveyor(store, leak);
+            SurveyPasses.Coarse(store, alone);
+            coarse = alone.Noted;
+        }
+
+        return coarse.Where(r => r.Place.Fixture is not null && (leak.Fixture is null || r.Place.Fixture == leak.Fixture)).Select(r => r.GasPpm).DefaultIfEmpty(0).Max();
+    }
+
+    private void Score(Stage stage, NetSurvey survey)
+    {
+        var clock = Stopwatch.StartNew();
+        var result = Judged.Locate(store.Plan, survey);
+        outcome.LocateSeconds.Add(clock.Elapsed.TotalSeconds);
+        outcome.Claims.AddRange(ClaimsOf.Result(store, stage, result));
+        if (store.Case == StoreCase.OneLeak) ScoreOne(stage, survey, result, store.Leaks[0]);
+        else outcome.Stores.Add(StoreScore.Of(store, stage, result));
+    }
+
+    private void ScoreOne(Stage stage, NetSurvey survey, LocateResult result, StoreLeak leak)
+    {
+        var fixture = store.Plan.FindFixture(leak.Fixture)!;
+        var first = result.Zones.Count > 0 ? result.Zones[0] : null;
+        (string, PlanPoint)? named = first is null ? null : (first.Fixture, PlaceOf(first));
+        outcome.Places.Add(Answer(Method.StoreMap, stage, named, result.Open, fixture, leak));
+        foreach (var method in new[] { Method.Habit, Method.Kriging, Method.FixtureCentre })
+        {
+            outcome.Places.Add(Answer(method, stage, Rivals.Answer(method, store.Plan, survey, stage), [], fixture, leak));
+        }
+
+        if (result.Zones.FirstOrDefault(z => z.Fixture == fixture.Id) is { } zone) outcome.Zones.Add(ZoneScore.Of(stage, zone, leak));
+    }
+
+    private PlanPoint PlaceOf(LeakZone zone) =>
+        zone.Center is { } center ? store.Plan.FindFixture(zone.Fixture)!.Front!.PointAt(center) : zone.At;
+
+    private PlaceAnswer Answer(Method method, Stage stage, (string Fixture, PlanPoint At)? named, IReadOnlyList<string> open, Fixture fixture, StoreLeak leak)
+    {
+        if (named is not { } place) return new PlaceAnswer(method, stage, false, double.PositiveInfinity, null);
+        // A place on an island's back is as far along as its foot on the front.
+        var at = place.Fixture == fixture.Id && fixture.Front is { } front ? front.PointAt(front.Project(place.At).Along) : place.At;
+        int? panels = fixture.Front is null ? null : Opening.Count(store.Plan, open, at, fixture, leak.Along);
+        return new PlaceAnswer(method, stage, place.Fixture == fixture.Id, at.DistanceTo(leak.At) / Ft, panels);
+    }
+}
