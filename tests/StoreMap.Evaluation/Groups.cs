@@ -15,6 +15,7 @@ internal static class Groups
         ("all", _ => true),
         ("smooth", o => o.Store.Roughness == Roughness.Smooth),
         ("rough", o => o.Store.Roughness == Roughness.Rough),
+        ("cases (no walk-ins)", o => Kind(o) != FixtureKind.WalkIn),
         ("weak (2 to 5 ppm)", o => o.CoarsePpm[0] < WeakPpm),
         ("strong (20 ppm and more)", o => o.CoarsePpm[0] >= StrongPpm),
         ("at an end", o => Leak(o).Site == LeakSite.End),

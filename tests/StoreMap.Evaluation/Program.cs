@@ -6,7 +6,7 @@ using StoreMap.Simulation.Stores;
 var options = RunOptions.Parse(args);
 if (options is null)
 {
-    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--no-continuous] [--out FILE.md] [--detail FILE.csv]");
+    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--quick] [--dump FOLDER] [--out FILE.md] [--detail FILE.csv]");
     return 2;
 }
 
@@ -15,7 +15,7 @@ var outcomes = new Outcome[options.Stores];
 var done = 0;
 Parallel.For(0, options.Stores, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
 {
-    outcomes[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), options.Continuous);
+    outcomes[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), new JudgeParts(options.Continuous, options.Smallest, options.Dump));
     var count = Interlocked.Increment(ref done);
     if (count % 10 == 0) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} of {options.Stores} stores, {clock.Elapsed.TotalSeconds:0} s"));
 });

@@ -15,7 +15,11 @@ internal sealed record RunOptions
 
     public bool Continuous { get; init; } = true;
 
+    public bool Smallest { get; init; } = true;
+
     public string? Out { get; init; }
+
+    public string? Dump { get; init; }
 
     public string? Detail { get; init; }
 
@@ -25,9 +29,9 @@ internal sealed record RunOptions
         var options = new RunOptions();
         for (var i = 0; i < args.Length; i++)
         {
-            if (args[i] == "--no-continuous")
+            if (args[i] == "--quick")
             {
-                options = options with { Continuous = false };
+                options = options with { Continuous = false, Smallest = false };
                 continue;
             }
 
@@ -42,6 +46,7 @@ internal sealed record RunOptions
                 case "--threads" when number > 0: options = options with { Threads = number }; break;
                 case "--out": options = options with { Out = value }; break;
                 case "--detail": options = options with { Detail = value }; break;
+                case "--dump": options = options with { Dump = value }; break;
                 default: return null;
             }
         }

@@ -6,6 +6,12 @@ using StoreMap.Zones;
 
 namespace StoreMap.Evaluation;
 
+/// <summary>What to do with a store beside the three passes.</summary>
+/// <param name="Continuous">Walk a continuous log.</param>
+/// <param name="Smallest">Test the stated smallest size.</param>
+/// <param name="Dump">Folder for the visit's files; null for none.</param>
+public sealed record JudgeParts(bool Continuous, bool Smallest, string? Dump);
+
 /// <summary>Surveys one simulated store stage by stage and scores what the locator and its rivals say.</summary>
 public sealed class StoreJudge
 {
@@ -19,8 +25,8 @@ public sealed class StoreJudge
 
     /// <summary>Judges a store.</summary>
     /// <param name="store">The store.</param>
-    /// <param name="continuous">True to walk the continuous log as well.</param>
-    public static Outcome Judge(SimulatedStore store, bool continuous)
+    /// <param name="parts">What to do beside the three passes.</param>
+    public static Outcome Judge(SimulatedStore store, JudgeParts parts)
     {
         var clock = Stopwatch.StartNew();
         var surveyor = new Surveyor(store);
@@ -44,8 +50,9 @@ public sealed class StoreJudge
             judge.Score(Stops[i], Judged.Readings(store, surveyor.Monitor, files[i]));
         }
 
-        if (continuous) judge.Continuous();
-        if (store.Case == StoreCase.OneLeak && store.Leaks[0].Site != LeakSite.WalkIn) outcome.Twice = SmallestTest.Run(store);
+        if (parts.Dump is { } folder) Dump.Write(store, surveyor, files, folder);
+        if (parts.Continuous) judge.Continuous();
+        if (parts.Smallest && store.Case == StoreCase.OneLeak && store.Leaks[0].Site != LeakSite.WalkIn) outcome.Twice = SmallestTest.Run(store);
         return outcome;
 
         void Note()
@@ -81,6 +88,8 @@ public sealed class StoreJudge
         var result = Judged.Locate(store.Plan, survey);
         outcome.LocateSeconds.Add(clock.Elapsed.TotalSeconds);
         outcome.Claims.AddRange(ClaimsOf.Result(store, stage, result));
+        // The continuous log does not enter walk-ins.
+        if (stage == Stage.Continuous && store.Leaks.Any(l => l.Site == LeakSite.WalkIn)) return;
         if (store.Case == StoreCase.OneLeak) ScoreOne(stage, survey, result, store.Leaks[0]);
         else outcome.Stores.Add(StoreScore.Of(store, stage, result));
     }

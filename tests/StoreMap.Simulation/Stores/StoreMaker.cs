@@ -7,7 +7,7 @@ public static class StoreMaker
 {
     private const double Ft = LengthUnits.MetresPerFoot;
 
-    // Of each 25 stores: 15 with one leak, 3 clean, 3 with two leaks, 3 with a source off the cases, 1 with a spray.
+    // Of each 25 stores: 14 with one leak, 3 clean, 4 with two leaks, 3 with a source off the cases, 1 with a spray.
     private const string Cases = "OCOTOEOXOOCOTOXOOEOCOXOAO";
 
     /// <summary>Makes a store.</summary>
