@@ -9,7 +9,7 @@ namespace StoreMap.Air;
 /// although they are lines of no thickness; a case is open to the aisle across its front (an island across front and back) and partly
 /// to the next case of its line-up. Walls are tested exactly on an integer lattice, so a closed wall never leaks, whatever its
 /// direction and wherever it runs between or through cell centres. A centre on a wall belongs to the side right of it or above it.
-/// A doorway narrower than a face leaves the face open by the share of its width.
+/// Doorways pass what they pass whatever the cells: faces in one are open by <see cref="DoorwayShare"/>.
 /// </remarks>
 internal sealed class AirGrid
 {
@@ -47,10 +47,11 @@ internal sealed class AirGrid
     /// <summary>Index into <see cref="Regions"/> per cell; -1 for solid.</summary>
     public int[] RegionOf { get; }
 
-    /// <summary>Openness of the face to the right neighbour per cell, in [0, 1].</summary>
+    /// <summary>Openness of the face to the right neighbour per cell: 0 closed, 1 free, in a doorway what passes as much
+    /// air as the doorway does (<see cref="DoorwayShare"/>), there also above 1.</summary>
     public double[] Right { get; }
 
-    /// <summary>Openness of the face to the upper neighbour per cell, in [0, 1].</summary>
+    /// <summary>Openness of the face to the upper neighbour per cell, likewise.</summary>
     public double[] Up { get; }
 
     /// <summary>Number of connected bodies of air.</summary>
