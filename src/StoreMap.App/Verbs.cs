@@ -19,5 +19,9 @@ internal static class Verbs
         LocateCommand.Create(host),
         CompareCommand.Create(host),
         ReportCommand.Create(host),
+        InterpolateCommand.Create(host),
+        ContourCommand.Create(host),
+        CalibrateCommand.Create(host),
+        TrendCommand.Create(host),
     };
 }

@@ -34,6 +34,10 @@ public sealed class UsageTests : IDisposable
     [InlineData("locate")]
     [InlineData("compare")]
     [InlineData("report")]
+    [InlineData("interpolate")]
+    [InlineData("contour")]
+    [InlineData("calibrate")]
+    [InlineData("trend")]
     public void Help_OfEachVerb_TeachesIt(string verb)
     {
         Assert.Equal(0, run.Run(verb, "--help"));

@@ -13,13 +13,14 @@ internal static class MapCommand
     private static readonly Option<string?> Out = Arguments.OutFolder();
     private static readonly Option<string?> Grid = new("--grid") { Description = "Write the field as a grid CSV.", HelpName = "CSV" };
     private static readonly Option<string?> Contours = new("--contours") { Description = "Write the contours as GeoJSON in plan coordinates.", HelpName = "GEOJSON" };
+    private static readonly Option<string?> At = new("--at") { Description = "Places x,y in layout units, id if wanted: the net ppm there, with its deviation. Goes to standard output, and to values.csv with --out.", HelpName = "CSV" };
     private static readonly ReadingOptions Reading = new();
 
     public static Command Create(Host host)
     {
         var command = new Command("map", "Draws the heat map of a visit: gas does not cross walls, and floor that nobody probed stays blank.")
         {
-            Layout, Surveys, Grid, Contours, Out,
+            Layout, Surveys, Grid, Contours, At, Out,
         };
         Reading.AddTo(command);
         command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
@@ -33,6 +34,8 @@ internal static class MapCommand
         if (parse.GetValue(Grid) is { } grid) files.Add(grid, job.GridCsv());
         if (parse.GetValue(Contours) is { } contours) files.Add(contours, job.ContourGeoJson());
         if (parse.GetValue(Out) is { } folder) SheetFiles.Add(files, folder, job.HeatMap(), job.Info("Heat map"));
+        var values = parse.GetValue(At) is { } at ? FieldValuesOut.Of(job, at) : null;
+        if (values is not null && parse.GetValue(Out) is { } beside) files.Add(Path.Combine(beside, "values.csv"), values.Csv());
         var written = files.Commit(session.Cancel);
         session.Document(() => new JsonObject
         {
@@ -40,8 +43,10 @@ internal static class MapCommand
             ["evidenceCells"] = job.Field.Evidence.Count(e => e),
             ["highestNetPpm"] = Math.Round(job.Visit.Readings.Max(r => r.NetPpm), 2),
             ["hits"] = job.Visit.Readings.Count(r => r.IsHit),
+            ["at"] = values?.Json(),
             ["files"] = UnitsOut.Strings(written),
         });
+        if (values is not null) session.Say(values.Text.TrimEnd('\n'));
         session.Say(Words.Hits(job.Store.Plan, job.Visit));
         foreach (var file in written) session.Say($"Wrote {file}");
     }

@@ -46,7 +46,7 @@ public sealed record CrossValidation(
     public static CrossValidation OfInverseDistance(IReadOnlyList<SamplePoint> samples, double power = 2, int? nearest = null) =>
         LeaveOneOut(samples, (others, left) => new KrigingEstimate(InverseDistance.Estimate(others, left.At, power, nearest), double.NaN));
 
-    private static CrossValidation Score(IReadOnlyList<SamplePoint> samples, KrigingEstimate[] estimates)
+    internal static CrossValidation Score(IReadOnlyList<SamplePoint> samples, KrigingEstimate[] estimates)
     {
         var errors = samples.Select((s, i) => s.Value - estimates[i].Value).ToArray();
         var z = errors.Select((e, i) => e / Math.Sqrt(estimates[i].Variance)).ToArray();

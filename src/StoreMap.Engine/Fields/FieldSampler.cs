@@ -40,17 +40,8 @@ public sealed class FieldSampler
     {
         var cell = grid.CellAt(p, fixture);
         if (cell < 0) return new FieldValue(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, false);
-        var centre = grid.CentreOf(cell);
-        var (dx, dy) = ((p.X - centre.X) / grid.CellMetres, (p.Y - centre.Y) / grid.CellMetres);
-        var beside = AirComponents.Neighbour(grid, cell, dx >= 0 ? 0 : 2);
-        var above = AirComponents.Neighbour(grid, cell, dy >= 0 ? 1 : 3);
-        var (s, t) = (beside < 0 ? 0 : Math.Min(0.5, Math.Abs(dx)), above < 0 ? 0 : Math.Min(0.5, Math.Abs(dy)));
-        var corner = beside < 0 || above < 0 ? -1 : AirComponents.Neighbour(grid, beside, dy >= 0 ? 1 : 3);
-        if (corner < 0 && s > 0 && t > 0) (s, t) = s >= t ? (s, 0.0) : (0.0, t);
-        double Mix(double[] v) =>
-            ((1 - s) * (1 - t) * v[cell]) + (s > 0 ? s * (1 - t) * v[beside] : 0) + (t > 0 ? t * (1 - s) * v[above] : 0)
-            + (s > 0 && t > 0 ? s * t * v[corner] : 0);
-        var (level, deviation) = (Mix(fit.Level), Mix(fit.LevelDeviation));
+        var mix = new CellMix(grid, cell, p);
+        var (level, deviation) = (mix.Of(fit.Level), mix.Of(fit.LevelDeviation));
         var (mean, spread) = LevelMoments.Of(level, deviation, fit.ScalePpm);
         return new FieldValue(
             mean, spread, Quantile(0.05), Quantile(0.95), LevelMoments.Exceedance(level, deviation, field.ActionPpm, fit.ScalePpm),

@@ -78,6 +78,13 @@ internal sealed class SitePosterior
         return fit;
     }
 
+    /// <summary>Mean and variance of the level at a reading's cell, given all other readings.</summary>
+    public (double Mean, double Variance) Without(int site)
+    {
+        var cavity = CavityOf(site);
+        return (cavity.Mean + values.Base, cavity.Variance);
+    }
+
     /// <summary>Sums a value per site over the cells with readings.</summary>
     public double[] PerCell(double[] perSite)
     {

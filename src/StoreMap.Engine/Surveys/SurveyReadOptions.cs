@@ -1,3 +1,5 @@
+using StoreMap.Plans;
+
 namespace StoreMap.Surveys;
 
 /// <summary>How a readings CSV is to be understood: its column names, and the monitor where the file does not describe it.</summary>
@@ -34,23 +36,5 @@ public sealed record SurveyReadOptions
 
     /// <summary>Reads a column mapping such as <c>time=timestamp,ppm=conc</c>.</summary>
     /// <exception cref="RefusedInputException">A part is not <c>ours=theirs</c>, or names no column of ours; all such parts at once.</exception>
-    public static IReadOnlyDictionary<string, string> ParseColumns(string text)
-    {
-        var columns = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        var errors = new List<Problem>();
-        foreach (var part in text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-        {
-            var equals = part.IndexOf('=', StringComparison.Ordinal);
-            var ours = equals < 0 ? part : part[..equals].Trim();
-            var theirs = equals < 0 ? "" : part[(equals + 1)..].Trim();
-            if (theirs.Length == 0 || !ReadingColumns.Names.Contains(ours, StringComparer.OrdinalIgnoreCase) || !columns.TryAdd(ours, theirs))
-            {
-                errors.Add(new Problem(Severity.Error, null, null, "columns", part, "column-mapping",
-                    "A column mapping is written ours=theirs, each of ours once, such as time=timestamp,ppm=conc. Ours are: "
-                    + string.Join(", ", ReadingColumns.Names) + "."));
-            }
-        }
-
-        return errors.Count == 0 ? columns : throw new RefusedInputException(errors);
-    }
+    public static IReadOnlyDictionary<string, string> ParseColumns(string text) => ColumnMapping.Parse(text, ReadingColumns.Names);
 }

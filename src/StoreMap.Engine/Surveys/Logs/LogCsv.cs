@@ -3,6 +3,12 @@ using StoreMap.Plans;
 
 namespace StoreMap.Surveys;
 
+/// <summary>A log on a clock of its own.</summary>
+/// <param name="Seconds">Sample times (N), ascending: as written, or since <paramref name="Midnight"/> for ISO times.</param>
+/// <param name="Ppm">Numbers shown (N).</param>
+/// <param name="Midnight">The first midnight of a log with ISO times; null for plain seconds.</param>
+public sealed record SecondsLog(double[] Seconds, double[] Ppm, DateTimeOffset? Midnight);
+
 /// <summary>Reads continuous logs: <c>time,ppm[,gas][,instrument]</c>.</summary>
 public static class LogCsv
 {
@@ -49,9 +55,9 @@ public static class LogCsv
     /// <param name="stream">The CSV; its time column holds plain seconds, or ISO 8601 times.</param>
     /// <param name="file">Its name for messages; may be null.</param>
     /// <param name="options">Column names.</param>
-    /// <returns>Seconds (N), ascending: as written, or since the first midnight of the log for ISO times; and the numbers shown (N).</returns>
+    /// <returns>The log.</returns>
     /// <exception cref="RefusedInputException">It has errors; all of them are carried.</exception>
-    public static (double[] Seconds, double[] Ppm) ReadSeconds(Stream stream, string? file, SurveyReadOptions? options = null)
+    public static SecondsLog ReadSeconds(Stream stream, string? file, SurveyReadOptions? options = null)
     {
         var problems = new SurveyProblems(file);
         var parse = CsvParse.Open(stream, file, options?.Columns ?? new SurveyReadOptions().Columns, Required, problems, out var table);
@@ -72,7 +78,7 @@ public static class LogCsv
 
         problems.ThrowIfErrors();
         (double Seconds, double Ppm)[] sorted = [.. samples.OrderBy(s => s.Seconds)];
-        return ([.. sorted.Select(s => s.Seconds)], [.. sorted.Select(s => s.Ppm)]);
+        return new SecondsLog([.. sorted.Select(s => s.Seconds)], [.. sorted.Select(s => s.Ppm)], midnight);
     }
 
     private static ReadingBound BoundOf(Reading reading) =>
