@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Air;
 
 /// <summary>Dense steps of the factorisation, on column-major blocks.</summary>
@@ -11,6 +13,7 @@ internal static class DenseCholesky
     /// <param name="columns">Columns to factor.</param>
     /// <param name="work">At least PackedLength(rows, 32) values.</param>
     /// <returns>False when a pivot is not positive.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool FactorPanel(Span<double> panel, int rows, int columns, double[] work)
     {
         for (var start = 0; start < columns; start += Block)

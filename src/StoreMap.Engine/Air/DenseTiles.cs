@@ -6,7 +6,8 @@ namespace StoreMap.Air;
 
 /// <summary>Products of small dense blocks, in tiles of eight by eight.</summary>
 /// <remarks>Vector lanes hold different results and each result is summed in one fixed order, multiplication and addition rounded
-/// separately, so the bits do not depend on the machine's vector width or on fused instructions.</remarks>
+/// separately, so the bits do not depend on the machine's vector width or on fused instructions. Compiled at full speed at once: a map is
+/// often the only one of its run, and half its time would go by before the usual tiers had warmed up.</remarks>
 internal static class DenseTiles
 {
     /// <summary>Side of a tile.</summary>
@@ -16,6 +17,7 @@ internal static class DenseTiles
     public static int PackedLength(int rows, int terms) => (rows + Side - 1) / Side * Side * terms;
 
     /// <summary>Packs rows of a column-major block: eight rows together, term by term, filled up with zeros.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void PackRows(ReadOnlySpan<double> source, int stride, int rows, int terms, Span<double> packed)
     {
         for (int i = 0, at = 0; i < rows; i += Side)
@@ -31,6 +33,7 @@ internal static class DenseTiles
     }
 
     /// <summary>Packs columns of a column-major block as if they were rows of its transpose.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void PackColumns(ReadOnlySpan<double> source, int stride, int terms, int columns, Span<double> packed)
     {
         for (var j = 0; j < columns; j += Side)
@@ -60,6 +63,7 @@ internal static class DenseTiles
     /// <param name="c">C; entry (i, j) at j * stride + i.</param>
     /// <param name="stride">Distance between columns of C.</param>
     /// <param name="lower">True to touch only entries with row ≥ column.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Subtract(
         ReadOnlySpan<double> a, ReadOnlySpan<double> b, int rows, int columns, int terms, Span<double> c, int stride, bool lower)
     {
@@ -90,6 +94,7 @@ internal static class DenseTiles
     }
 
     /// <summary>y −= factor · x.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Subtract(double factor, ReadOnlySpan<double> x, Span<double> y)
     {
         ref var from = ref MemoryMarshal.GetReference(x);
@@ -106,6 +111,7 @@ internal static class DenseTiles
     }
 
     // Eight rows by four columns.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void SubtractHalf(ref double a, ref double b, int terms, ref double c, int stride)
     {
         Vector256<double> c00 = default, c10 = default, c01 = default, c11 = default, c02 = default, c12 = default, c03 = default, c13 = default;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Air;
 
 /// <summary>The diagonal of the inverse of a factored matrix: the marginal variances of a Gaussian field with that precision.</summary>
@@ -59,6 +61,7 @@ internal sealed class SelectedInverse
     }
 
     // corner = (L11 L11ᵀ)⁻¹ = Wᵀ W with W = L11⁻¹; lower triangle.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void InverseOfProduct(Span<double> panel, int size, int width)
     {
         var w = Grown(ref side, width * width);
@@ -81,6 +84,7 @@ internal sealed class SelectedInverse
     }
 
     // Z22 from the parent's inverse, packed.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void GatherParent(int s, double[] parent)
     {
         var below = nodes.Below(s);
@@ -101,6 +105,7 @@ internal sealed class SelectedInverse
     }
 
     // y = L21 L11⁻¹, by blocks of columns from the last.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void SolveSide(Span<double> panel, int size, int width, int below)
     {
         Grow(ref y, below * width);
@@ -135,6 +140,7 @@ internal sealed class SelectedInverse
     }
 
     // The whole symmetric inverse on the front, for the children.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Keep(int s, double[] parent, int width, int below)
     {
         var size = width + below;

@@ -37,12 +37,14 @@ internal sealed class SparseCholesky
     /// <summary>Factors a matrix.</summary>
     /// <param name="matrix">Values; its pattern must be the one <paramref name="nodes"/> were found for.</param>
     /// <param name="nodes">The analysed pattern.</param>
+    /// <param name="space">Memory to use; the factor made in it before must not be used any more. Null takes new memory.</param>
     /// <exception cref="ArithmeticException">The matrix is not positive definite.</exception>
-    public static SparseCholesky Factor(SymmetricMatrix matrix, Supernodes nodes)
+    public static SparseCholesky Factor(SymmetricMatrix matrix, Supernodes nodes, FactorSpace? space = null)
     {
-        var values = new double[nodes.PanelStarts[^1]];
+        space ??= new FactorSpace();
+        var values = space.Cleared(nodes.PanelStarts[^1]);
         Scatter(matrix, nodes, values);
-        var stack = new UpdateStack(nodes);
+        var stack = new UpdateStack(nodes, space);
         var (work, packed) = (Array.Empty<double>(), Array.Empty<double>());
         var logDeterminant = 0.0;
         for (var s = 0; s < nodes.Count; s++)

@@ -1,11 +1,15 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Air;
 
 /// <summary>Carries what each supernode subtracts from its ancestors, last in, first out: column-major lower triangles.</summary>
-internal sealed class UpdateStack(Supernodes nodes)
+/// <param name="nodes">The pattern.</param>
+/// <param name="space">Its arrays are used and grown.</param>
+internal sealed class UpdateStack(Supernodes nodes, FactorSpace space)
 {
     private readonly Stack<(int Node, int Start)> entries = new();
-    private double[] store = [];
-    private double[] own = [];
+    private double[] store = space.Updates;
+    private double[] own = space.Update;
     private int filled;
 
     /// <summary>The update of the supernode in hand: rows below by rows below.</summary>
@@ -15,7 +19,7 @@ internal sealed class UpdateStack(Supernodes nodes)
     public void Gather(int s, Span<double> panel)
     {
         var (width, below) = (nodes.Width(s), nodes.Below(s));
-        if (own.Length < below * below) own = new double[Math.Max(below * below, 2 * own.Length)];
+        if (own.Length < below * below) own = space.Update = new double[Math.Max(below * below, 2 * own.Length)];
         Array.Clear(own, 0, below * below);
         while (entries.Count > 0 && nodes.Parent[entries.Peek().Node] == s)
         {
@@ -29,12 +33,18 @@ internal sealed class UpdateStack(Supernodes nodes)
     public void Push(int s)
     {
         var length = nodes.Below(s) * nodes.Below(s);
-        if (store.Length < filled + length) Array.Resize(ref store, Math.Max(filled + length, 2 * store.Length));
+        if (store.Length < filled + length)
+        {
+            Array.Resize(ref store, Math.Max(filled + length, store.Length + (store.Length / 2)));
+            space.Updates = store;
+        }
+
         Array.Copy(own, 0, store, filled, length);
         entries.Push((s, filled));
         filled += length;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Add(int child, ReadOnlySpan<double> update, Span<double> panel, int width, int below)
     {
         var size = nodes.Below(child);

@@ -6,6 +6,7 @@ namespace StoreMap.Fields;
 internal sealed class FieldBody
 {
     private readonly Supernodes nodes;
+    private readonly FactorSpace space = new();
 
     private FieldBody(GridOperator op, int[] observed, FieldSite[] sites, int[] at)
     {
@@ -53,8 +54,8 @@ internal sealed class FieldBody
             Operator, [.. kept.Select(i => Observed[i])], [.. sites.Select(k => Sites[k])], [.. sites.Select(k => place[At[k]])]);
     }
 
-    /// <summary>The field's precision at a range, factored down to the cells with readings.</summary>
-    public SparseCholesky Factor(double range) => SparseCholesky.Factor(Operator.Precision(Constant(Operator.Count, range)), nodes);
+    /// <summary>The field's precision at a range, factored down to the cells with readings. The body's factor of before ends with it.</summary>
+    public SparseCholesky Factor(double range) => SparseCholesky.Factor(Operator.Precision(Constant(Operator.Count, range)), nodes, space);
 
     private static double[] Constant(int count, double value)
     {

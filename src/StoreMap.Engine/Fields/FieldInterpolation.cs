@@ -14,7 +14,7 @@ public sealed class FieldInterpolation
     private const double MarginUnits = 3;
     private const double CellUnits = 0.25;
 
-    // The estimated noise lies between 0.1 and 0.6 standard deviations: this many times the bounds of turbulence.
+    // The estimated noise lies between 0.1 and 1.2 standard deviations: this many times the bounds of turbulence.
     private const double NoiseShare = 2;
     private const int FewestToEstimate = 12;
 

@@ -11,7 +11,14 @@ namespace StoreMap.Fields;
 /// <param name="Exceedance">Probability of the action level or more.</param>
 /// <param name="Evidence">True where the readings say something.</param>
 public readonly record struct FieldValue(
-    double MeanPpm, double DeviationPpm, double LowPpm, double HighPpm, double Exceedance, bool Evidence);
+    double MeanPpm, double DeviationPpm, double LowPpm, double HighPpm, double Exceedance, bool Evidence)
+{
+    /// <summary>Mean of the log level g = ln(1 + n / scale) from which the others follow; NaN where there is no air.</summary>
+    public double Level { get; init; } = double.NaN;
+
+    /// <summary>Its standard deviation.</summary>
+    public double LevelDeviation { get; init; } = double.NaN;
+}
 
 /// <summary>Reads a field at any place of its plan, between cells too, never across a wall.</summary>
 public sealed class FieldSampler
@@ -45,7 +52,7 @@ public sealed class FieldSampler
         var (mean, spread) = LevelMoments.Of(level, deviation, fit.ScalePpm);
         return new FieldValue(
             mean, spread, Quantile(0.05), Quantile(0.95), LevelMoments.Exceedance(level, deviation, field.ActionPpm, fit.ScalePpm),
-            field.Evidence[cell]);
+            field.Evidence[cell]) { Level = level, LevelDeviation = deviation };
         double Quantile(double probability) => LevelMoments.Ppm(level + (deviation * LevelMoments.NormalQuantile(probability)), fit.ScalePpm);
     }
 }

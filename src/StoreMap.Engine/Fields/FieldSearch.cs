@@ -11,9 +11,9 @@ internal sealed class FieldSearch
     private const int MostRounds = 4;
     private const double Settled = 3e-3; // its square is what the evidence feels
 
-    private static readonly double[] Ranges = [1, 1.5, 2, 3, 4, 6];
+    private static readonly double[] Ranges = [1, 1.5, 2, 3, 4];
     private static readonly double[] Spreads = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8, 4];
-    private static readonly double[] Turbulences = [0.05, 0.1, 0.15, 0.2, 0.3];
+    private static readonly double[] Turbulences = [0.05, 0.1, 0.15, 0.2, 0.3, 0.45, 0.6];
     private static readonly double[] Bases = [-2, -1.5, -1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 1];
 
     private readonly IReadOnlyList<FieldBody> bodies;

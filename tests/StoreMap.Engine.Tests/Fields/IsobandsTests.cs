@@ -133,6 +133,23 @@ public class IsobandsTests
         Assert.False(Holds(band, new PlanPoint(1, 0.01)));
     }
 
+    [Fact]
+    public void TraceAbove_Levels_GivesTheSameRingsAsEachLevelAlone()
+    {
+        var random = new Random(3);
+        double[] mean = [.. Enumerable.Range(0, 300).Select(_ => 10 * random.NextDouble())];
+        var field = new GasField
+        {
+            Grid = new FieldGrid(new PlanPoint(0, 0), 1, 20, 15), MeanPpm = mean, DeviationPpm = mean, Exceedance = mean, ActionPpm = 2,
+            Evidence = [.. mean.Select((_, i) => i % 7 != 3)], OpenRight = [.. mean.Select((_, i) => i % 11 != 4)], OpenUp = [.. mean.Select((_, i) => i % 13 != 4)],
+        };
+        double[] levels = [double.NegativeInfinity, 2, 5, 8];
+        var together = Isobands.TraceAbove(field, levels);
+        foreach (var (level, area) in levels.Zip(together)) Assert.Equal(Isobands.Trace(field, [level])[0].Rings, area.Rings);
+        Assert.True(together.Zip(together.Skip(1)).All(p => p.First.SquareMetres > p.Second.SquareMetres));
+        Assert.Throws<ArgumentException>(() => Isobands.TraceAbove(field, [2, 1]));
+    }
+
     [Theory]
     [InlineData(2.0, 2.0)]
     [InlineData(3.0, 2.0)]

@@ -20,29 +20,29 @@ internal static class FieldPass
     public static void Draw(PlanDrawing d, GasField field, ConcentrationScale scale)
     {
         d.Svg.Begin("field", "field", d.Words["plan.field"], d.Words["plan.field-description"]);
-        DrawProbed(d, field);
-        DrawBands(d, field, scale);
+        var areas = Isobands.TraceAbove(field, [double.NegativeInfinity, .. scale.Levels]);
+        DrawProbed(d, areas[0]);
+        DrawBands(d, areas, scale);
         DrawFading(d, field, scale);
         DrawLines(d, field, scale);
         d.Svg.End();
         d.Uses(LegendSymbol.Unsurveyed);
     }
 
-    private static void DrawProbed(PlanDrawing d, GasField field)
+    private static void DrawProbed(PlanDrawing d, Isoband probed)
     {
-        var probed = Isobands.Trace(field, [double.NegativeInfinity])[0];
         d.Svg.Begin("field-probed", "probed", d.Words["legend.probed"]);
         d.Svg.Rings(Rings(d, probed), Paint.Solid(SheetStyle.Probed));
         d.Svg.End();
     }
 
     /// <summary>Each level's whole area is painted over the one below, so thinned borders leave no slits.</summary>
-    private static void DrawBands(PlanDrawing d, GasField field, ConcentrationScale scale)
+    private static void DrawBands(PlanDrawing d, IReadOnlyList<Isoband> areas, ConcentrationScale scale)
     {
         d.Svg.Begin("field-bands", "bands");
         for (var i = 0; i < scale.Levels.Count; i++)
         {
-            var area = Isobands.Trace(field, [scale.Levels[i]])[0];
+            var area = areas[i + 1];
             if (area.Rings.Count == 0) continue;
             d.Svg.Begin($"band-{i + 1}", "band", d.Words.Say("plan.band", Numbers.Ppm(scale.Levels[i])));
             d.Svg.Rings(Rings(d, area), Paint.Solid(scale.ColourOf(i).Hex));

@@ -1,0 +1,15 @@
+using StoreMap.Benchmarks;
+
+// Each benchmark prints a table; figures are of this machine. Run from the repository: dotnet run --project tests/StoreMap.Benchmarks -c Release -- field
+return args switch
+{
+    ["field"] => FieldBenchmark.All(),
+    ["field", var width, var height, var readings, var estimate] => FieldBenchmark.One(width, height, readings, estimate),
+    _ => Usage(),
+};
+
+static int Usage()
+{
+    Console.Error.WriteLine("Benchmarks: field");
+    return 2;
+}
