@@ -44,7 +44,7 @@ internal static class DemoCommand
             ["check", layout, june, july, service],
             ["route", layout, "--out", Path.Combine(folder, "route")],
             ["log", layout, Store("2026-08-04.log.csv"), "--marks", Store("2026-08-04.marks.csv"), "--delay", "5", "--t90", "5", "--out", august],
-            ["map", layout, august, "--out", Path.Combine(folder, "map")],
+            ["map", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "map")],
             ["locate", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "locate")],
             ["compare", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "compare")],
             ["report", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "report.pdf")],

@@ -8,28 +8,17 @@ namespace StoreMap.App.Commands;
 /// <summary><c>map</c>: the heat map over the floor plan.</summary>
 internal static class MapCommand
 {
-    private static readonly Argument<string> Layout = Arguments.Layout();
-    private static readonly Argument<string[]> Surveys = Arguments.Surveys(1);
+    private static readonly VisitVerb Verb = new(1);
     private static readonly Option<string?> Out = Arguments.OutFolder();
     private static readonly Option<string?> Grid = new("--grid") { Description = "Write the field as a grid CSV.", HelpName = "CSV" };
     private static readonly Option<string?> Contours = new("--contours") { Description = "Write the contours as GeoJSON in plan coordinates.", HelpName = "GEOJSON" };
     private static readonly Option<string?> At = new("--at") { Description = "Places x,y in layout units, id if wanted: the net ppm there, with its deviation. Goes to standard output, and to values.csv with --out.", HelpName = "CSV" };
-    private static readonly ReadingOptions Reading = new();
 
-    public static Command Create(Host host)
-    {
-        var command = new Command("map", "Draws the heat map of a visit: gas does not cross walls, and floor that nobody probed stays blank.")
-        {
-            Layout, Surveys, Grid, Contours, At, Out,
-        };
-        Reading.AddTo(command);
-        command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
-        return command;
-    }
+    public static Command Create(Host host) => Verb.Create(
+        host, "map", "Draws the heat map of a visit: gas does not cross walls, and floor that nobody probed stays blank.", Run, Grid, Contours, At, Out);
 
-    private static void Run(Session session, ParseResult parse)
+    private static void Run(Session session, ParseResult parse, VisitJob job)
     {
-        var job = new VisitJob(session, parse.GetValue(Layout)!, parse.GetValue(Surveys)!, Reading.Of(parse));
         var files = new OutputFiles();
         if (parse.GetValue(Grid) is { } grid) files.Add(grid, job.GridCsv());
         if (parse.GetValue(Contours) is { } contours) files.Add(contours, job.ContourGeoJson());

@@ -8,30 +8,19 @@ namespace StoreMap.App.Commands;
 /// <summary><c>report</c>: the customer's pack in one PDF.</summary>
 internal static class ReportCommand
 {
-    private static readonly Argument<string> Layout = Arguments.Layout();
-    private static readonly Argument<string[]> Surveys = Arguments.Surveys(1);
-    private static readonly Option<string?> Service = Arguments.Service();
-    private static readonly Option<string?> Company = new("--company") { Description = "The servicing company, for the title blocks.", HelpName = "NAME" };
+    private static readonly VisitVerb Verb = new(1);
     private static readonly Option<string> Out = Arguments.OutFile("The PDF to write.", "FILE.pdf");
-    private static readonly ReadingOptions Reading = new();
+    private static readonly Option<string?> Summary = new("--summary") { Description = "Write the page for the manager alone too.", HelpName = "FILE.pdf" };
 
-    public static Command Create(Host host)
-    {
-        var command = new Command("report", "Binds the customer's pack: a page for the manager, the map, leak details, the comparison and the record.")
-        {
-            Layout, Surveys, Service, Company, Out,
-        };
-        Reading.AddTo(command);
-        command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
-        return command;
-    }
+    public static Command Create(Host host) => Verb.Create(
+        host, "report", "Binds the customer's pack: a page for the manager, the map, leak details, the comparison, repair cards and the record.", Run, Out, Summary);
 
-    private static void Run(Session session, ParseResult parse)
+    private static void Run(Session session, ParseResult parse, VisitJob job)
     {
-        var job = new VisitJob(session, parse.GetValue(Layout)!, parse.GetValue(Surveys)!, Reading.Of(parse), parse.GetValue(Service), parse.GetValue(Company));
         var sheets = job.Report();
         var files = new OutputFiles();
         files.Add(parse.GetValue(Out)!, SheetRaster.ToPdf(sheets, job.Info("Leak survey report")));
+        if (parse.GetValue(Summary) is { } summary) files.Add(summary, SheetRaster.ToPdf(job.Summary(), job.Info("Leak survey summary")));
         var written = files.Commit(session.Cancel);
         session.Document(() => new JsonObject { ["report"] = written[0], ["pages"] = sheets.Count });
         session.Say(FormattableString.Invariant($"Wrote {written[0]}, {sheets.Count} pages"));

@@ -21,6 +21,7 @@ internal static class RouteCommand
     private static readonly Option<long?> Effort = new("--effort") { Description = "Search steps; the same effort gives the same route.", HelpName = "N" };
     private static readonly Option<double?> Seconds = new("--seconds") { Description = "Cut the search short after so many seconds.", HelpName = "S" };
     private static readonly Option<string?> Out = Arguments.OutFolder();
+    private static readonly SheetOptions Sheets = new();
 
     public static Command Create(Host host)
     {
@@ -28,6 +29,7 @@ internal static class RouteCommand
         {
             Layout, Points, Start, Open, System, Clearance, Effort, Seconds, Out,
         };
+        Sheets.AddTo(command);
         command.Validators.Add(result =>
         {
             if (result.GetValue(Effort) is < 0 || result.GetValue(Seconds) is <= 0) result.AddError("--effort must be 0 or more and --seconds above 0.");
@@ -62,10 +64,11 @@ internal static class RouteCommand
 
         session.Warn(route.Warnings);
         var files = new OutputFiles();
+        var sheets = Sheets.Of(parse);
         if (parse.GetValue(Out) is { } folder)
         {
             files.Add(Path.Combine(folder, "route.json"), Session.Bytes(RouteJson.Of(route, plan.Units)));
-            SheetFiles.Add(files, folder, WalkSheet.Draw(plan, route, new SheetContext()), SheetFiles.Info($"Walk sheet, {plan.Name}", "", default));
+            SheetFiles.Add(files, folder, WalkSheet.Draw(plan, route, sheets), SheetFiles.Info($"Walk sheet, {plan.Name}", sheets, default));
         }
 
         var written = files.Commit(session.Cancel);

@@ -45,6 +45,27 @@ internal sealed class Session(TextWriter output, TextWriter error, bool json, bo
         if (Json) Out.WriteLine(document().ToJsonString(Indented));
     }
 
+    /// <summary>Ends a verb whose document is written beside its sheets: files first, then the document or the words.</summary>
+    /// <param name="folder">Folder to write to; null writes nothing.</param>
+    /// <param name="name">File name of the document.</param>
+    /// <param name="document">The document.</param>
+    /// <param name="words">The same in words.</param>
+    /// <param name="sheets">Adds the sheets to the files.</param>
+    public void Finish(string? folder, string name, Func<JsonNode> document, IEnumerable<string> words, Action<OutputFiles, string> sheets)
+    {
+        var files = new OutputFiles();
+        if (folder is not null)
+        {
+            files.Add(Path.Combine(folder, name), Bytes(document()));
+            sheets(files, folder);
+        }
+
+        var written = files.Commit(Cancel);
+        Document(document);
+        foreach (var line in words) Say(line);
+        foreach (var file in written) Say($"Wrote {file}");
+    }
+
     /// <summary>A progress sink for one named piece of work, [0, 1].</summary>
     public IProgress<double> Progress(string work) => new Sink(share =>
     {

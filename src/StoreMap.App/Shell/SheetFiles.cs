@@ -30,7 +30,7 @@ internal static class SheetFiles
     }
 
     /// <summary>What a PDF says of itself; the date is that of the survey, so that the same input gives the same bytes.</summary>
-    public static PdfInfo Info(string title, string author, DateTimeOffset date) => new(title, author, "en", date.UtcDateTime);
+    public static PdfInfo Info(string title, SheetContext context, DateTimeOffset date) => new(title, context.Technician, context.Language, date.UtcDateTime);
 
     private static void AddPicture(OutputFiles files, string folder, Sheet sheet)
     {

@@ -19,7 +19,7 @@ internal sealed class VisitJob
     private readonly Lazy<GasField> gas;
     private readonly Lazy<Comparison> comparison;
 
-    public VisitJob(Session session, string layout, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service = null, string? company = null)
+    public VisitJob(Session session, string layout, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service, SheetContext context)
     {
         this.session = session;
         Store = Store.Load(layout, session);
@@ -28,7 +28,11 @@ internal sealed class VisitJob
         located = new(LocateAll);
         gas = new(() => GasFieldBuilder.Build(Store.Plan, Visit, new FieldSettings(), session.Progress("Mapping"), session.Cancel));
         comparison = new(() => SurveyComparison.Compare(Store.Plan, Located, record));
-        Context = new SheetContext { Company = company ?? "", Technician = string.Join(", ", Visit.Survey.Technicians) };
+        Context = context with
+        {
+            Technician = context.Technician.Length > 0 ? context.Technician : string.Join(", ", Visit.Survey.Technicians),
+            RestsOn = [.. Visits.Select(v => DateOnly.FromDateTime(v.Survey.Start.DateTime))], WithServiceRecord = record is not null,
+        };
     }
 
     public Store Store { get; }
@@ -61,22 +65,27 @@ internal sealed class VisitJob
     /// <summary>The customer's pack, numbered through.</summary>
     public IReadOnlyList<Sheet> Report()
     {
-        var several = Visits.Count > 1 || record is not null;
         IReadOnlyList<Sheet> Pack(SheetContext context)
         {
             var pages = new List<Sheet>();
             SheetContext Here() => context with { FirstSheet = pages.Count + 1 };
-            pages.AddRange(ReportPages.Manager(Store.Plan, Visit, Result, several ? Comparison.Balances : [], Here()));
+            pages.AddRange(ReportPages.Manager(Store.Plan, Visit, Result, Balances, Here(), record));
             pages.AddRange(HeatMapSheet.Draw(Store.Plan, Visit, Field, Result, Here()));
             pages.AddRange(LeakZoneSheet.Draw(Store.Plan, Visit, Result, Here()));
             if (Visits.Count > 1) pages.AddRange(ComparisonSheet.Draw(Store.Plan, Comparison, Visits, record, Here()));
-            pages.AddRange(ReportPages.Record(Store.Plan, Visit, Result, record, Here()));
+            pages.AddRange(ReportPages.Cards(Store.Plan, Visit, Result, record, Here()));
+            pages.AddRange(ReportPages.Record(Store.Plan, Visit, Result, record, Here(), Balances));
             return pages;
         }
 
         // Drawn once to count the pages, so that every title block can say "n of N".
         return Pack(Context with { SheetCount = Pack(Context).Count });
     }
+
+    /// <summary>The page for the manager alone.</summary>
+    public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(Store.Plan, Visit, Result, Balances, Context, record);
+
+    private IReadOnlyList<MassBalance> Balances => Visits.Count > 1 || record is not null ? Comparison.Balances : [];
 
     public IReadOnlyList<Sheet> HeatMap() => HeatMapSheet.Draw(Store.Plan, Visit, Field, Result, Context);
 
@@ -91,7 +100,7 @@ internal sealed class VisitJob
         return stream.ToArray();
     }
 
-    public PdfInfo Info(string what) => SheetFiles.Info($"{what}, {Store.Plan.Name}", Context.Technician, Visit.Survey.Start);
+    public PdfInfo Info(string what) => SheetFiles.Info($"{what}, {Store.Plan.Name}", Context, Visit.Survey.Start);
 
     private List<SurveyVisit> LocateAll()
     {

@@ -23,18 +23,27 @@ public static class HeatMapSheet
         var day = Days.Of(net.Survey.Start);
         var set = new SheetSet(plan, context, day);
         var words = set.Words;
-        var page = PlanPage.Choose(plan, set.PlanPaper, NotesArea);
         var head = new SheetHead("heat-map", words.Say("map.title-day", day), words["map.kind"]);
-        var svg = set.Begin(head, page, words.Say("map.description", plan.Name, day));
         var scale = ScaleOf(net, field, context.ColourMap);
-        var left = DrawPlan(svg, plan, net, field, located, page, words, scale, out var used);
-
-        // What a reader can't do without comes first; the symbols of the plan are the first to go to another page.
-        List<FlowItem> notes = located is null ? [] : [.. ZoneNotes.Items(plan, located, words), NoteItems.Rule()];
-        notes.AddRange([.. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. SurveyNotes.Items(plan, net, words), NoteItems.Rule()]);
-        notes.AddRange([.. CautionNotes.Map(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used)]);
-        var rest = PlanPages.FillNotes(svg, page, notes, words, left.Count > 0);
-        PlanPages.Finish(set, svg, plan, page, head with { Name = "heat-map-notes", Title = words.Say("page.notes-to", head.Title) }, [], rest, left);
+        new PlanSheet
+        {
+            Set = set, Plan = plan, Head = head, Behind = head with { Name = "heat-map-notes", Title = words.Say("page.notes-to", head.Title) },
+            Description = words.Say("map.description", plan.Name, day), NotesArea = NotesArea,
+            Field = d => FieldPass.Draw(d, field, scale),
+            Subject = d =>
+            {
+                ReadingsPass.Draw(d, net);
+                if (located is not null) ZonesPass.Draw(d, located);
+            },
+            Named = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).Select(r => r.Reading.Place.Fixture!).ToHashSet(),
+            // What a reader can't do without comes first; the symbols of the plan are the first to go to another page.
+            Notes = used =>
+            [
+                .. located is null ? [] : ZoneNotes.Items(plan, net, located, words).Append(NoteItems.Rule()),
+                .. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. SurveyNotes.Items(plan, net, words, context), NoteItems.Rule(),
+                .. CautionNotes.Map(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used),
+            ],
+        }.Draw();
         return set.Finish();
     }
 
@@ -49,31 +58,5 @@ public static class HeatMapSheet
         }
 
         return new ConcentrationScale(detection > 0 ? detection : 1, field.ActionPpm, highest, kind);
-    }
-
-    private static IReadOnlyList<PlanLabel> DrawPlan(
-        SvgWriter svg, Plan plan, NetSurvey net, GasField field, LocateResult? located, PlanPage page, Words words, ConcentrationScale scale,
-        out IReadOnlyCollection<LegendSymbol> used)
-    {
-        var d = new PlanDrawing(svg, plan, page.To, page.PlanBox, words);
-        var withHit = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).Select(r => r.Reading.Place.Fixture!).ToHashSet();
-        svg.Begin("plan", "plan", plan.Name);
-        foreach (var pass in new Action[]
-        {
-            () => FloorPass.Draw(d), () => FieldPass.Draw(d, field, scale), () => ObstaclesPass.Draw(d), () => PitsPass.Draw(d),
-            () => FixturesPass.Draw(d, filled: false), () => WallsPass.Draw(d), () => PipesPass.Draw(d), () => EntrancesPass.Draw(d), () => EquipmentPass.Draw(d),
-            () => DropsPass.Draw(d), () => ReadingsPass.Draw(d, net),
-            () => { if (located is not null) ZonesPass.Draw(d, located); },
-            () => FixturesPass.AddLabels(d, withHit), () => RoomLabelsPass.AddLabels(d),
-        })
-        {
-            pass();
-        }
-
-        var left = d.Labels.Place();
-        d.Labels.Draw(svg);
-        svg.End();
-        used = d.Used;
-        return left;
     }
 }

@@ -8,7 +8,7 @@ namespace StoreMap.Sheets;
 /// which order, and the cautions for opening.</summary>
 public static class LeakZoneSheet
 {
-    private const double Column = 104;
+    private const double Column = 107;
     private const double Gap = 3;
     private const double AxisRoom = 14;
 
@@ -37,16 +37,16 @@ public static class LeakZoneSheet
         var d = frame.Drawing;
         var column = Math.Min(Column, d.Width * 0.45);
         var titleBox = frame.TitleBlockBox(column);
-        var notes = new SheetBox(d.Right - column + Gap, d.Y + Gap, column - (2 * Gap), titleBox.Y - d.Y - (2 * Gap));
+        var notes = new SheetBox(d.Right - column + Gap, d.Y + Gap, column - Gap - PageFrame.MarkRoom, titleBox.Y - d.Y - (2 * Gap));
         var drawing = new SheetBox(d.X + Gap, d.Y + 6, d.Width - column - (2 * Gap), d.Height - 6 - Gap);
         var ruler = fixture.Front is null ? null : Ruler(plan, fixture, zone, drawing);
         var scale = ruler?.Scale ?? WalkInDetail.ScaleOf(plan, fixture, drawing);
-        var svg = set.Begin(head, frame, titleBox, scale.Text, words.Say("detail.description", PlaceWords.Case(fixture), plan.Name, Numbers.Chance(zone.Probability)));
+        var svg = set.Begin(head, frame, titleBox, scale.Text, words.Say("detail.description", PlaceWords.Case(fixture), plan.Name, words.Chance(zone.Probability)));
         svg.Line(new(d.Right - column, d.Y), new(d.Right - column, d.Bottom), Paint.Line(SheetStyle.Narrow));
         if (ruler is null) WalkInDetail.Draw(svg, drawing, plan, net, fixture, zone, letter, scale.Denominator, words);
         else DrawCase(svg, drawing, plan, net, ruler, zone, words);
         svg.Begin("notes", "notes");
-        var rest = FlowColumns.Fill(svg, [.. DetailNotes.Items(plan, net, located, fixture, zone, letter, words)], [notes]);
+        var rest = FlowColumns.Fill(svg, [.. DetailNotes.Items(plan, net, located, fixture, zone, letter, words, set.Context)], [notes]);
         svg.End();
         set.AddText(head with { Name = head.Name + "-notes", Title = words.Say("page.notes-to", head.Title) }, rest);
     }

@@ -5,30 +5,40 @@ using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
 
-/// <summary>The text pages of a customer's report: page one for the manager, then findings, fixtures without a leak, method, instruments,
-/// cautions and definitions. Maps and details are drawn by their own sheets and bound in by the caller.</summary>
+/// <summary>The text pages of a customer's report: page one for the manager, the record behind it, and the repair cards. Maps and details
+/// are drawn by their own sheets and bound in by the caller.</summary>
 public static class ReportPages
 {
-    /// <summary>Page one, for a manager: is it safe, what leaks, what next, what was not checked, does it add up, a place to sign.</summary>
+    /// <summary>Names in one list of page one: as many as leave it one page.</summary>
+    private const int MostNames = 6;
+
+    /// <summary>Page one, for a manager: is it safe, what leaks, what next and by when, what was not checked, does it add up, a place to
+    /// sign. Always one page: long lists are cut with a count of the rest, which the record has in full.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="net">The latest visit.</param>
     /// <param name="located">What was located.</param>
     /// <param name="balances">Refrigerant added against found leaks; may be empty.</param>
     /// <param name="context">What the sheets say of themselves.</param>
+    /// <param name="record">The service record; null when there is none.</param>
     public static IReadOnlyList<Sheet> Manager(
-        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, SheetContext context)
+        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, SheetContext context, ServiceRecord? record = null)
     {
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
-        set.AddText(new SheetHead("summary", words["report.summary"], words["report.kind"]),
+        IReadOnlyList<FlowItem> Items(int most) =>
         [
-            .. ReportNotes.Safety(plan, net, words), NoteItems.Rule(),
-            .. ZoneNotes.Items(plan, located, words), NoteItems.Rule(),
-            .. ReportNotes.Next(plan, located, words), NoteItems.Rule(),
-            .. ReportNotes.NotChecked(plan, net, located, words), NoteItems.Rule(),
-            .. balances.SelectMany(b => CompareNotes.BalanceLines(plan, b, words)),
+            .. ReportNotes.Safety(plan, net, words, Math.Min(3, most)), NoteItems.Rule(),
+            .. ZoneNotes.Callouts(plan, net, located, words, most), NoteItems.Rule(),
+            .. ReportNotes.Next(plan, net, located, balances, record, words, Math.Min(4, most)), NoteItems.Rule(),
+            .. ReportNotes.NotChecked(plan, net, located, words, Math.Min(4, most)), NoteItems.Rule(),
+            .. ReportNotes.Balance(plan, balances, record, words, most),
             .. ReportNotes.Signature(words),
-        ]);
+        ];
+        // A millimetre to spare, for heights that add up a little differently when they are set.
+        var room = set.TextColumns(1)[0];
+        var names = MostNames;
+        while (names > 1 && FlowColumns.Height(Items(names), room.Width) > room.Height - 1) names--;
+        set.AddText(new SheetHead("summary", words["report.summary"], words["report.kind"]), Items(names));
         return set.Finish();
     }
 
@@ -38,19 +48,40 @@ public static class ReportPages
     /// <param name="located">What was located.</param>
     /// <param name="record">The service record; null when there is none.</param>
     /// <param name="context">What the sheets say of themselves.</param>
-    public static IReadOnlyList<Sheet> Record(Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, SheetContext context)
+    /// <param name="balances">Refrigerant added against found leaks; null or empty leaves them out.</param>
+    public static IReadOnlyList<Sheet> Record(
+        Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, SheetContext context, IReadOnlyList<MassBalance>? balances = null)
     {
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
         set.AddText(new SheetHead("record", words["report.record"], words["report.kind"]),
         [
+            .. ReportTables.Found(plan, net, located, words), NoteItems.Gap(4),
             .. ReportTables.Findings(plan, record, words), NoteItems.Gap(4),
+            .. CoverageTable.Items(plan, net, words), NoteItems.Gap(4),
+            .. balances is { Count: > 0 } ? balances.SelectMany(b => CompareNotes.BalanceLines(plan, b, words)).Prepend(NoteItems.Heading(words["balance.heading"])).Append(NoteItems.Gap(4)) : [],
             .. ReportTables.Quiet(plan, located, words), NoteItems.Gap(4),
             .. ReportTables.Rooms(net, words), NoteItems.Gap(4),
             .. ReportTables.Instruments(net, words), NoteItems.Gap(4),
             .. CautionNotes.All(words), NoteItems.Gap(4),
             .. ReportNotes.Definitions(words),
         ]);
+        return set.Finish();
+    }
+
+    /// <summary>Repair cards, two to the page, one per leak zone and per source outside the cases.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="net">The latest visit.</param>
+    /// <param name="located">What was located.</param>
+    /// <param name="record">The service record; null when there is none.</param>
+    /// <param name="context">What the sheets say of themselves.</param>
+    /// <returns>Empty when nothing was found.</returns>
+    public static IReadOnlyList<Sheet> Cards(Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, SheetContext context)
+    {
+        var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
+        var words = set.Words;
+        var half = set.TextColumns(1)[0].Height / 2;
+        set.AddText(new SheetHead("repair-cards", words["card.heading"], words["report.kind"]), RepairCards.Items(plan, net, located, record, words, half - 0.1));
         return set.Finish();
     }
 }

@@ -7,7 +7,6 @@ namespace StoreMap.Sheets;
 /// for each reading.</summary>
 public static class WalkSheet
 {
-    private const double NotesArea = 17000;
     private const double WritingRow = 6.4;
 
     /// <summary>Draws the plan and the tables.</summary>
@@ -19,28 +18,18 @@ public static class WalkSheet
     {
         var set = new SheetSet(plan, context, "");
         var words = set.Words;
-        var page = PlanPage.Choose(plan, set.PlanPaper, NotesArea);
         var head = new SheetHead("walk", words["walk.title"], words["walk.kind"]);
-        var svg = set.Begin(head, page, words.Say("walk.description", plan.Name, route.Order.Count));
-        var d = new PlanDrawing(svg, plan, page.To, page.PlanBox, words);
-        svg.Begin("plan", "plan", plan.Name);
-        FloorPass.Draw(d);
-        ObstaclesPass.Draw(d);
-        PitsPass.Draw(d);
-        FixturesPass.Draw(d, filled: true);
-        WallsPass.Draw(d);
-        EntrancesPass.Draw(d);
-        EquipmentPass.Draw(d);
-        RoutePass.Draw(d, route);
-        FixturesPass.AddLabels(d, new HashSet<string>());
-        RoomLabelsPass.AddLabels(d);
-        var left = d.Labels.Place();
-        d.Labels.Draw(svg);
-        svg.End();
-
-        List<FlowItem> notes = [.. Summary(plan, route, words), NoteItems.Rule(), .. LegendNotes.Subject(words, d.Used, null), NoteItems.Rule(), .. CautionNotes.Walking(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, d.Used)];
-        var rest = PlanPages.FillNotes(svg, page, notes, words, true);
-        PlanPages.Finish(set, svg, plan, page, head with { Name = "walk-table", Title = words["walk.table"] }, Rows(plan, route, words), rest, left);
+        new PlanSheet
+        {
+            Set = set, Plan = plan, Head = head, Behind = head with { Name = "walk-table", Title = words["walk.table"] },
+            Description = words.Say("walk.description", plan.Name, route.Order.Count), Lines = false,
+            Subject = d => RoutePass.Draw(d, route), Named = new HashSet<string>(), Table = Rows(plan, route, words),
+            Notes = used =>
+            [
+                .. Summary(plan, route, words), NoteItems.Rule(), .. LegendNotes.Subject(words, used, null), NoteItems.Rule(),
+                .. CautionNotes.Walking(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used),
+            ],
+        }.Draw();
         return set.Finish();
     }
 
@@ -50,7 +39,7 @@ public static class WalkSheet
         yield return NoteItems.Heading(words.Say("walk.summary", route.Order.Count, Lengths.Rough(plan.Units, route.Length)));
         yield return NoteItems.Line(words.Say("walk.minutes", Numbers.Whole(m.Total), Numbers.Whole(m.Walking), Numbers.Whole(m.Probing), Numbers.Whole(m.Handling), Numbers.Whole(m.Fixed)));
         yield return NoteItems.Line(words["walk.numbers"]);
-        foreach (var warning in route.Warnings) yield return NoteItems.Bullet(warning.Message);
+        foreach (var warning in route.Warnings) yield return NoteItems.Bullet(words.Remark(warning.Message));
     }
 
     private static List<FlowItem> Rows(Plan plan, Route route, Words words)
@@ -72,7 +61,7 @@ public static class WalkSheet
             rows.Add(
             [
                 Numbers.Whole(i + 1), Where(plan, words, point), words.Say("walk.spot-height", words["spot." + point.Spot.Kebab()], words["height." + point.Height.Kebab()]),
-                words["pass." + point.Pass.Kebab()], Numbers.Whole(point.DwellSeconds) + " s", "", point.Note ?? "",
+                words["pass." + point.Pass.Kebab()], words.Say("walk.seconds", Numbers.Whole(point.DwellSeconds)), "", words.Remark(point.Note ?? ""),
             ]);
         }
 
@@ -92,7 +81,7 @@ public static class WalkSheet
 
         if (plan.Equipment.FirstOrDefault(e => e.Id == point.Equipment) is { } equipment)
         {
-            return $"{words["equipment." + equipment.Kind.Kebab()]} {equipment.Id} · {equipment.Level}";
+            return $"{words["equipment." + equipment.Kind.Kebab()]} {equipment.Id} · {words.Level(equipment.Level)}";
         }
 
         return plan.Rooms.FirstOrDefault(r => r.Id == point.Room)?.Name ?? words["plan.sales-floor"];

@@ -21,6 +21,80 @@ public partial class WordsTests
     }
 
     [Fact]
+    public void Languages_AllHaveTheSameKeysAndTheSamePlacesForValues() => Assert.All(Words.Languages, language =>
+    {
+        var words = Words.For(language);
+        Assert.Equal(Words.English.Keys, words.Keys);
+        Assert.All(words.Keys, key =>
+        {
+            Assert.NotEqual("", words[key].Trim());
+            Assert.Equal(Places().Matches(Words.English[key]).Select(m => m.Value).Distinct().Order(), Places().Matches(words[key]).Select(m => m.Value).Distinct().Order());
+        });
+    });
+
+    [Fact]
+    public void German_IsNoCopyOfEnglish()
+    {
+        var same = Words.English.Keys.Where(k => Words.For("de")[k] == Words.English[k] && k.Contains("caution", StringComparison.Ordinal)).ToList();
+        Assert.Empty(same);
+        Assert.NotEqual(Words.English["report.safe"], Words.For("de")["report.safe"]);
+    }
+
+    /// <summary>Words for people stand in the word files alone: in the code no text of a drawing is a literal, and no literal reads like a
+    /// phrase. Left out are markup, ids and classes, exceptions, and the names of faces.</summary>
+    [Fact]
+    public void Code_HoldsNoWordsForPeople()
+    {
+        var found = new List<string>();
+        foreach (var file in Directory.EnumerateFiles(SourceTree.PathOf("src", "StoreMap.Engine", "Sheets"), "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
+        {
+            var name = Path.GetFileName(file);
+            if (name is "SvgWriter.cs" or "Faces.cs" or "TrueTypeFace.cs" or "SheetLogo.cs") continue;
+            foreach (var line in File.ReadLines(file))
+            {
+                var code = line.TrimStart();
+                if (code.StartsWith("//", StringComparison.Ordinal) || code.Contains("throw ", StringComparison.Ordinal) || code.StartsWith("public string Attributes", StringComparison.Ordinal)) continue;
+                foreach (var literal in Literals().Matches(code).Select(m => Values().Replace(m.Groups[1].Value, "")))
+                {
+                    var drawn = code.Contains(".Text(", StringComparison.Ordinal) && Word().IsMatch(literal) && !Key().IsMatch(literal);
+                    if (Phrase().IsMatch(literal) || drawn) found.Add($"{name}: {literal}");
+                }
+            }
+        }
+
+        // Classes of a group are a list of names with a blank between.
+        string[] classes = ["reading hit", "fixture ", "change "];
+        Assert.DoesNotContain(found, f => !classes.Any(c => f.EndsWith(": " + c, StringComparison.Ordinal)) && !f.Contains("stroke", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void German_SheetsOfAJob_CarryNoEnglishPhraseOfTheWordFile()
+    {
+        var plan = SampleStore.Make(2);
+        var visit = new SampleVisit(plan, 2);
+        var context = new SheetContext { Language = "de" };
+        Sheet[] sheets =
+        [
+            .. HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, context), .. LeakZoneSheet.Draw(plan, visit.Net, visit.Located, context),
+            .. WalkSheet.Draw(plan, visit.Route, context), .. ReportPages.Manager(plan, visit.Net, visit.Located, [], context),
+            .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context), .. ReportPages.Record(plan, visit.Net, visit.Located, null, context),
+        ];
+        var german = Words.For("de");
+        var english = Words.English.Keys.Where(k => Words.English[k] != german[k] && Words.English[k].Length > 8 && !Words.English[k].Contains('{', StringComparison.Ordinal)).Select(k => Words.English[k]).ToHashSet();
+        Assert.All(sheets, s => Assert.Contains("xml:lang=\"de\"", s.Svg, StringComparison.Ordinal));
+        Assert.All(sheets.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))), t => Assert.DoesNotContain(t.Text, english));
+    }
+
+    [Theory]
+    [InlineData(0.99, "almost certain")]
+    [InlineData(0.96, "more than 9 in 10")]
+    [InlineData(0.84, "about 8 in 10")]
+    [InlineData(0.11, "about 1 in 10")]
+    [InlineData(0.07, "about 1 in 15")]
+    [InlineData(0.01, "less than 1 in 20")]
+    public void Chance_OfAProbability_PromisesNoMoreThanIsKnown(double probability, string words) => Assert.Equal(words, Words.English.Chance(probability));
+
+    [Fact]
     public void English_NamesEveryKindOfThing()
     {
         Has<FixtureKind>("fixture.");
@@ -39,6 +113,24 @@ public partial class WordsTests
     private static void Has<T>(string stem)
         where T : struct, Enum => Assert.All(Enum.GetValues<T>(), value => Assert.Contains(stem + value.Kebab(), Words.English.Keys));
 
-    [GeneratedRegex("""(?:[wW]ords(?:\.Say\(|\[)\s*|(?="caution\.))"([a-z0-9.-]+)""" + "\"")]
+    [GeneratedRegex("(?:[wW]ords(?:\\.Say\\(|\\[)\\s*(?:[^\"\\]]*(?:\"[^\"]*\"[^\"\\]]*)?\\? )?|GetValueOrDefault\\(|(?=\"caution\\.))\"([a-z0-9-]+\\.[a-z0-9.-]*)\"")]
     private static partial Regex Asked();
+
+    [GeneratedRegex("\"((?:[^\"\\\\]|\\\\.)*)\"")]
+    private static partial Regex Literals();
+
+    [GeneratedRegex(@"\{[^}]*\}")]
+    private static partial Regex Values();
+
+    [GeneratedRegex(@"\p{L}{2,} +\p{L}{2,}|\p{L}{3,} $")]
+    private static partial Regex Phrase();
+
+    [GeneratedRegex(@"\p{L}{3,}")]
+    private static partial Regex Word();
+
+    [GeneratedRegex(@"^[a-z0-9.-]+\.[a-z0-9.-]*$|^labels-[a-z-]+$")]
+    private static partial Regex Key();
+
+    [GeneratedRegex(@"\{\d\}")]
+    private static partial Regex Places();
 }

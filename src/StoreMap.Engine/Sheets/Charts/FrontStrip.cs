@@ -44,7 +44,7 @@ internal static class FrontStrip
             if (ruler.Span(panel.From, panel.To) is not { } span) continue;
             var box = new SheetBox(span.Left, top, span.Right - span.Left, front - top);
             var chance = chances.GetValueOrDefault(panel.Id);
-            svg.Begin("panel-" + panel.Id, "panel", words.Say("detail.panel-title", PlaceWords.PanelNumber(panel.Id), Numbers.Chance(chance)));
+            svg.Begin("panel-" + panel.Id, "panel", words.Say("detail.panel-title", PlaceWords.PanelNumber(panel.Id), words.Chance(chance)));
             svg.Rectangle(box, new Paint(SheetStyle.Paper, SheetStyle.Rule, SheetStyle.Hair));
             foreach (var (from, id, pitch, width) in Hatches.Reverse())
             {
@@ -55,7 +55,7 @@ internal static class FrontStrip
 
             var middle = box.Middle;
             var name = SheetStyle.BodyBold;
-            var text = chance >= 0.05 ? Short(chance) : "";
+            var text = chance >= 0.05 ? Short(chance, words) : "";
             var block = new SheetBox(middle.X - Math.Min(box.Width - 1, 18) / 2, middle.Y - 5.6, Math.Min(box.Width - 1, 18), text.Length > 0 ? 11 : 6.4);
             if (chance >= 0.05) svg.Rectangle(block, Paint.Solid(SheetStyle.Paper));
             var number = PlaceWords.PanelNumber(panel.Id);
@@ -83,7 +83,8 @@ internal static class FrontStrip
     }
 
     /// <summary>"7 in 10", short enough for a panel.</summary>
-    private static string Short(double chance) => chance >= 0.95 ? ">9 in 10" : chance < 0.085 ? "1 in 15" : $"{Numbers.Whole(chance * 10)} in 10";
+    private static string Short(double chance, Words words) =>
+        chance >= 0.95 ? words["chance.short-high"] : chance < 0.085 ? words["chance.short-low"] : words.Say("chance.short", Numbers.Whole(chance * 10));
 
     private static void DrawEnd(SvgWriter svg, double x, double top, double front, bool cut)
     {

@@ -4,33 +4,58 @@ using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
 
-/// <summary>Readings along a front against distance from the left end, with the fitted curve and its band.</summary>
+/// <summary>Readings along a front against distance from the left end: a row for each air state with an axis of its own, for what fans
+/// mix and what stands in still air can't be read off one. The fitted curve and its band, which hold with fans on, stand there.</summary>
 internal static class ProfileChart
 {
+    private const double TitleRoom = 6;
+
+    /// <summary>Above the axis, for what was over range.</summary>
+    private const double OverRoom = 9;
+
     public static void Draw(SvgWriter svg, SheetBox box, FrontRuler ruler, LeakZone zone, IReadOnlyList<NetReading> readings, Words words)
     {
         var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
         var profile = zone.Profile.Where(p => ruler.Shows(p.Along)).OrderBy(p => ruler.X(p.Along)).ToList();
-        // A number over range only says "more": it stands at the top with an arrow and must not flatten all others.
-        var top = shown.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(shown.Count > 0 ? shown.Max(r => r.ActionPpm) : 2).Max();
-        var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y);
-        var labels = new LabelPlacer(box);
+        var states = shown.Select(r => r.Reading.Air).Concat(profile.Count > 0 ? [AirState.FansOn] : []).DefaultIfEmpty(AirState.FansOn).Distinct().Order().ToList();
         svg.Begin("profile", "profile", words["detail.profile"]);
         if (zone is { From: { } from, To: { } to } && ruler.Span(from, to) is { } span)
         {
             svg.Rectangle(new SheetBox(span.Left, box.Y, span.Right - span.Left, box.Height + 8), Paint.Solid(SheetStyle.Probed));
         }
 
-        DrawGrid(svg, box, axis, words);
+        var height = box.Height / states.Count;
+        foreach (var (i, state) in states.Index())
+        {
+            var row = new SheetBox(box.X, box.Y + (i * height) + TitleRoom, box.Width, height - TitleRoom - (i + 1 < states.Count ? 4 : 0));
+            DrawRow(svg, row, ruler, state, [.. shown.Where(r => r.Reading.Air == state)], state == AirState.FansOn ? profile : [], words);
+        }
+
+        svg.End();
+    }
+
+    private static void DrawRow(
+        SvgWriter svg, SheetBox row, FrontRuler ruler, AirState state, IReadOnlyList<NetReading> readings, List<ProfilePoint> profile, Words words)
+    {
+        var over = readings.Any(r => r.Bound == ReadingBound.AtLeast);
+        var box = over ? new SheetBox(row.X, row.Y + OverRoom, row.Width, row.Height - OverRoom) : row;
+        // A number over range only says "more": it stands above the axis with an arrow and must not flatten all others.
+        var action = readings.Select(r => r.ActionPpm).DefaultIfEmpty(2).Max();
+        var top = readings.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(action).Max();
+        var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y, row.Height > 80 ? 5 : 3);
+        var labels = new LabelPlacer(row);
+        svg.Begin("profile-" + state.Kebab(), "profile-row", words["air." + state.Kebab()]);
+        svg.Text(new(row.X, row.Y - 2), words.Say("detail.axis", words["air." + state.Kebab()]), SheetStyle.SmallBold);
+        DrawGrid(svg, box, axis);
         DrawCurve(svg, ruler, axis, profile);
-        if (shown.Count > 0) DrawAction(svg, box, axis, shown.Max(r => r.ActionPpm), words, labels);
-        foreach (var r in shown) DrawReading(svg, ruler, axis, r, labels);
+        if (readings.Count > 0) DrawAction(svg, box, axis, action, words, labels);
+        foreach (var r in readings) DrawReading(svg, ruler, axis, r, labels);
         labels.Place();
         labels.Draw(svg);
         svg.End();
     }
 
-    private static void DrawGrid(SvgWriter svg, SheetBox box, ChartAxis axis, Words words)
+    private static void DrawGrid(SvgWriter svg, SheetBox box, ChartAxis axis)
     {
         foreach (var tick in axis.Ticks)
         {
@@ -39,7 +64,6 @@ internal static class ProfileChart
             svg.Text(new(box.X - 1.5, y + (SheetStyle.TextSmall / 2)), axis.Text(tick), SheetStyle.Small, TextAnchor.End);
         }
 
-        svg.Text(new(box.X, box.Y - 2.4), words["detail.ppm-axis"], SheetStyle.SmallBold);
         svg.Line(new(box.X, box.Y), new(box.X, box.Bottom), Paint.Line(SheetStyle.Narrow));
         svg.Line(new(box.X, box.Bottom), new(box.Right, box.Bottom), Paint.Line(SheetStyle.Narrow));
     }
@@ -61,19 +85,22 @@ internal static class ProfileChart
             Lines = [words.Say("detail.action", Numbers.Ppm(action))], Style = SheetStyle.Small, Anchor = new(box.Right, y), Priority = LabelPriority.Zone, Layer = "labels-action",
         };
         var x = box.Right - (label.Width / 2) - 0.5;
-        // At the right end above the line, else below it, else farther left.
-        labels.Add(label with { Spots = [.. Enumerable.Range(0, 8).Select(i => new LabelSpot(new(x - (30 * (i / 2)), y + (i % 2 == 0 ? -2.6 : 2.6))))] });
+        // At the right end above the line, else farther left.
+        labels.Add(label with { Spots = [.. Enumerable.Range(0, 8).Select(i => new LabelSpot(new(x - (20 * i), y - 2.6)))] });
     }
 
     private static void DrawReading(SvgWriter svg, FrontRuler ruler, ChartAxis axis, NetReading r, LabelPlacer labels)
     {
         var shown = ReadingsPass.Shown(r);
-        var at = new SheetPoint(ruler.X(r.Reading.Place.Along!.Value), axis.At(Math.Clamp(shown ? r.NetPpm : Math.Max(0, Math.Min(r.NetPpm, r.DetectionPpm)), axis.Low, axis.High)));
+        var ppm = shown ? r.NetPpm : Math.Max(0, Math.Min(r.NetPpm, r.DetectionPpm));
+        var at = new SheetPoint(ruler.X(r.Reading.Place.Along!.Value), axis.At(Math.Clamp(ppm, axis.Low, axis.High)));
         if (r.Bound == ReadingBound.AtLeast)
         {
-            // Over range: the value is at least this; an arrow points to where it may lie.
+            // Over range: the value is at least this; it stands above the axis and an arrow points to where it may lie.
+            at = at with { Y = axis.At(axis.High) - 3 };
             svg.Line(at, at - new SheetPoint(0, 5), Paint.Line(SheetStyle.Medium));
             svg.Polyline([at + new SheetPoint(-1, -3.6), at + new SheetPoint(0, -5), at + new SheetPoint(1, -3.6)], Paint.Line(SheetStyle.Medium));
+            labels.Space.Block(new SheetBox(at.X - 1, at.Y - 5, 2, 5));
         }
 
         if (r.Reading.Place.OnBack) svg.Polygon([at + new SheetPoint(0, -1.4), at + new SheetPoint(1.2, 0.9), at + new SheetPoint(-1.2, 0.9)], new Paint(SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Medium));

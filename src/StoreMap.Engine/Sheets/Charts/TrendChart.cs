@@ -6,7 +6,7 @@ namespace StoreMap.Sheets;
 /// <summary>One zone through the visits: peaks against true dates, the slope, and repairs as upright lines.</summary>
 internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
 {
-    private const double ChartHeight = 62;
+    private const double ChartHeight = 56;
     private const double TitleRoom = 9;
     private const double AxisRoom = 8;
 
@@ -34,7 +34,7 @@ internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<S
         svg.End();
     }
 
-    private static void DrawGrid(SvgWriter svg, SheetBox box, ChartAxis axis)
+    private void DrawGrid(SvgWriter svg, SheetBox box, ChartAxis axis)
     {
         foreach (var tick in axis.Ticks)
         {
@@ -43,7 +43,7 @@ internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<S
             svg.Text(new(box.X - 1.2, y + (SheetStyle.TextSmall / 2)), axis.Text(tick), SheetStyle.Small, TextAnchor.End);
         }
 
-        svg.Text(new(box.X - AxisRoom, box.Y - 2.2), "ppm", SheetStyle.SmallMuted);
+        svg.Text(new(box.X - AxisRoom, box.Y - 2.2), words["chart.ppm"], SheetStyle.SmallMuted);
         svg.Line(new(box.X, box.Bottom), new(box.Right, box.Bottom), Paint.Line(SheetStyle.Narrow));
     }
 

@@ -17,7 +17,8 @@ internal static class FlowColumns
             FillOne(svg, rest, column);
         }
 
-        return [.. rest];
+        // What only parts two items is no text to turn a page for.
+        return [.. rest.SkipWhile(i => i.Parts)];
     }
 
     /// <summary>Height that items take in one column.</summary>

@@ -8,14 +8,27 @@ internal sealed class LabelPlacer
     private readonly List<PlanLabel> waiting = [];
     private readonly List<(PlanLabel Label, LabelSpot Spot)> placed = [];
 
+    private readonly SheetBox bounds;
+    private readonly bool part;
+
     /// <summary>A placer for one drawing.</summary>
-    public LabelPlacer(SheetBox bounds) => space = new LabelSpace(bounds);
+    /// <param name="bounds">Labels must lie inside it.</param>
+    /// <param name="part">True when it shows only a part of the plan: what lies outside is labelled on the other parts.</param>
+    public LabelPlacer(SheetBox bounds, bool part = false)
+    {
+        this.bounds = bounds;
+        this.part = part;
+        space = new LabelSpace(bounds);
+    }
 
     /// <summary>What is taken.</summary>
     public LabelSpace Space => space;
 
     /// <summary>Asks for a place.</summary>
-    public void Add(PlanLabel label) => waiting.Add(label);
+    public void Add(PlanLabel label)
+    {
+        if (!part || bounds.Contains(label.Anchor)) waiting.Add(label);
+    }
 
     /// <summary>Places all waiting labels.</summary>
     /// <returns>Those without a place, in the order they were added.</returns>

@@ -33,7 +33,7 @@ internal static class CautionNotes
         return gases.SelectMany(GasOf).Append("caution.oxygen").Distinct().Order(StringComparer.Ordinal);
     }
 
-    private static IEnumerable<string> GasOf(Refrigerant? gas)
+    public static IEnumerable<string> GasOf(Refrigerant? gas)
     {
         if (gas is null) yield break;
         if (gas.Name == "R-744") yield return "caution.co2";

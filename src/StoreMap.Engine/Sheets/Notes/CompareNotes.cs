@@ -6,11 +6,11 @@ namespace StoreMap.Sheets;
 /// <summary>The words of a comparison: how each zone stands, what could not be compared, and whether the refrigerant added adds up.</summary>
 internal static class CompareNotes
 {
-    public static IEnumerable<FlowItem> Changes(Plan plan, Comparison comparison, Words words)
+    public static IEnumerable<FlowItem> Changes(Plan plan, Comparison comparison, IReadOnlyList<ServiceFinding> findings, Words words)
     {
         yield return NoteItems.Heading(words["compare.changes"]);
         if (comparison.Zones.Count == 0) yield return NoteItems.Line(words["compare.none"]);
-        foreach (var (i, zone) in comparison.Zones.Index()) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, zone, words)) { After = 1.4 };
+        foreach (var (i, zone) in comparison.Zones.Index()) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, zone, findings, words)) { After = 1.4 };
     }
 
     public static IEnumerable<FlowItem> Legend(Comparison comparison, Words words)
@@ -28,7 +28,7 @@ internal static class CompareNotes
         yield return NoteItems.Heading(words["compare.not-comparable"]);
         foreach (var item in comparison.NotComparable)
         {
-            yield return NoteItems.Bullet(words.Say("compare.not-comparable-item", Tag(plan, item.Fixture), string.Join(", ", item.Dates.Select(Days.Of)), item.Reason));
+            yield return NoteItems.Bullet(words.Say("compare.not-comparable-item", Tag(plan, item.Fixture), string.Join(", ", item.Dates.Select(Days.Of)), words.Remark(item.Reason)));
         }
     }
 
@@ -46,12 +46,12 @@ internal static class CompareNotes
             "balance.added", Lengths.Weight(plan.Units, b.AddedKilograms), Lengths.Weight(plan.Units, b.ExplainedLowKilograms), Lengths.Weight(plan.Units, b.ExplainedHighKilograms)));
         if (b.AnnualisedPercent is { } percent) yield return NoteItems.Line(words.Say("balance.rate", Numbers.Fixed(percent, 1)));
         yield return new TextItem(words[b.AddsUp ? "balance.adds-up" : "balance.does-not"], b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
-        if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", string.Join(", ", b.NotChecked)), 1.2);
+        if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", words.Remark(string.Join(", ", b.NotChecked))), 1.2);
     }
 
     public static string Tag(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? PlaceWords.Case(f) : fixture;
 
-    private static List<string> Lines(Plan plan, ZoneHistory zone, Words words)
+    private static List<string> Lines(Plan plan, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words)
     {
         var lines = new List<string> { $"{Tag(plan, zone.Fixture)}: {words["change." + zone.Change.Kebab()]}" };
         if (plan.FindFixture(zone.Fixture) is { Front: not null } fixture && zone is { From: { } from, To: { } to })
@@ -60,11 +60,16 @@ internal static class CompareNotes
         }
 
         lines.Add(words.Say("compare.peaks", string.Join(" → ", zone.Visits.Select(Peak))));
+        var probed = zone.Visits.Count(v => v.PeakPpm is not null);
+        lines.Add(words.Say("compare.seen", zone.Visits.Count(v => v.Seen), zone.Visits.Count) + (probed < zone.Visits.Count ? words.Say("compare.unlike", zone.Visits.Count - probed) : ""));
         if (zone.Trend is { } trend) lines.Add(words.Say(Key(trend), Numbers.Ppm(Math.Abs(trend.SlopePerMonth))));
-        if (zone.Service is not null) lines.Add(words.Say("compare.service", zone.Service));
-        lines.Add(zone.Note);
+        foreach (var finding in FindingsOf(zone, findings)) lines.Add(words.Say("compare.service", finding.Entry.Finding, FindingWords.Status(finding, words)));
         return lines;
     }
+
+    /// <summary>Findings of a zone: of its fixture, within about a panel of it, or without a place.</summary>
+    public static IReadOnlyList<ServiceFinding> FindingsOf(ZoneHistory zone, IReadOnlyList<ServiceFinding> findings) =>
+        [.. findings.Where(f => f.Entry.Fixture == zone.Fixture && (f.Entry.Along is not { } a || zone is not { From: { } from, To: { } to } || (a >= from - 1.3 && a <= to + 1.3)))];
 
     private static string Key(ZoneTrend trend) => trend.P > 0.1 ? "compare.no-trend" : trend.SlopePerMonth > 0 ? "compare.rising" : "compare.falling";
 

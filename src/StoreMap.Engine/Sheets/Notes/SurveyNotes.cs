@@ -6,13 +6,37 @@ namespace StoreMap.Sheets;
 /// <summary>What must be known to read a map of a survey: when, with what, at which refrigerant, against which background.</summary>
 internal static class SurveyNotes
 {
-    public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, Words words)
+    public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, Words words, SheetContext context)
     {
         yield return NoteItems.Heading(words["survey.heading"]);
-        foreach (var line in Lines(plan, net, words)) yield return NoteItems.Line(line);
+        foreach (var line in When(net, words).Concat(RestsOn(words, context)).Concat(Lines(plan, net, words))) yield return NoteItems.Line(line);
     }
 
-    public static IEnumerable<string> Lines(Plan plan, NetSurvey net, Words words)
+    /// <summary>When, and on which visits the result rests.</summary>
+    public static IEnumerable<FlowItem> Brief(NetSurvey net, Words words, SheetContext context)
+    {
+        foreach (var line in When(net, words).Take(1).Concat(RestsOn(words, context))) yield return NoteItems.Muted(line);
+    }
+
+    /// <summary>A room by its name; floor in no room is the sales floor.</summary>
+    public static string RoomName(RoomBackground room, Words words) => room.Room is null ? words["plan.sales-floor"] : room.Name;
+
+    /// <summary>Which visits and records the result rests on: the sheets of one job name the same.</summary>
+    public static IEnumerable<string> RestsOn(Words words, SheetContext context)
+    {
+        if (context.RestsOn.Count == 0 && !context.WithServiceRecord) yield break;
+        var key = context.WithServiceRecord ? "survey.rests-on-record" : "survey.rests-on";
+        yield return words.Say(key, string.Join(", ", context.RestsOn.Select(Days.Of)));
+    }
+
+    /// <summary>A monitor as the sheets call it: by its id, unless that is only what a file without ids gives it.</summary>
+    public static string Monitor(Instrument instrument, Words words)
+    {
+        var kind = words["instrument." + instrument.Kind.Kebab()];
+        return instrument.Id == SurveyDefaults.InstrumentId ? kind : words.Say("survey.monitor", instrument.Id, kind);
+    }
+
+    private static IEnumerable<string> When(NetSurvey net, Words words)
     {
         var survey = net.Survey;
         var times = survey.Readings.Select(r => r.Time).Append(survey.Start).ToList();
@@ -20,13 +44,16 @@ internal static class SurveyNotes
         foreach (var instrument in survey.Instruments)
         {
             var calibrated = instrument.Calibrated is { } day ? words.Say("survey.calibrated", Days.Of(day)) : words["survey.not-calibrated"];
-            yield return words.Say("survey.instrument", instrument.Id, words["instrument." + instrument.Kind.Kebab()], Numbers.Ppm(instrument.DetectionPpm), calibrated);
+            yield return words.Say("survey.instrument", Monitor(instrument, words), Numbers.Ppm(instrument.DetectionPpm), calibrated);
         }
+    }
 
+    private static IEnumerable<string> Lines(Plan plan, NetSurvey net, Words words)
+    {
         var gases = plan.Systems.Where(s => s.Refrigerant is not null).Select(s => $"{s.Id} {s.Refrigerant}").ToList();
         if (gases.Count > 0) yield return words.Say("survey.gases", string.Join(", ", gases));
         yield return words.Say("survey.air", States(net, words));
-        var rooms = net.Rooms.Select(r => words.Say("survey.room", r.Name, Numbers.Ppm(r.Ppm)) + (r.Raised ? words["survey.raised"] : "")).ToList();
+        var rooms = net.Rooms.Select(r => words.Say("survey.room", RoomName(r, words), Numbers.Ppm(r.Ppm)) + (r.Raised ? words["survey.raised"] : "")).ToList();
         if (rooms.Count > 0) yield return words.Say("survey.background", string.Join(", ", rooms));
         if (net.Readings.Count > 0)
         {

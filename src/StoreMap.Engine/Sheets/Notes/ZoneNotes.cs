@@ -1,4 +1,5 @@
 using StoreMap.Plans;
+using StoreMap.Surveys;
 using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
@@ -6,49 +7,70 @@ namespace StoreMap.Sheets;
 /// <summary>The call-outs of leak zones: case, chance, where, which panel to lift, why.</summary>
 internal static class ZoneNotes
 {
-    public static IEnumerable<FlowItem> Items(Plan plan, LocateResult located, Words words)
+    public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, LocateResult located, Words words)
+    {
+        foreach (var item in Callouts(plan, net, located, words, int.MaxValue)) yield return item;
+        if (located.Zones.Any(z => z.From is not null)) yield return NoteItems.Muted(words["zone.left-end"]);
+        if (located.Next is { } next) yield return NoteItems.Line(Next(plan, words, next), 1);
+    }
+
+    /// <summary>The heading and the call-outs, cut after some.</summary>
+    public static IEnumerable<FlowItem> Callouts(Plan plan, NetSurvey net, LocateResult located, Words words, int most)
     {
         yield return NoteItems.Heading(words["zone.heading"]);
-        if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words["zone.none"]);
-        for (var i = 0; i < located.Zones.Count; i++)
+        if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words[net.Readings.Any(r => r.IsHit) ? "zone.none-hits" : "zone.none"]);
+        for (var i = 0; i < Math.Min(most, located.Zones.Count); i++)
         {
             var zone = located.Zones[i];
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, words, fixture, zone)) { After = 1.4 };
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, net, located, words, fixture, zone)) { After = 1.4 };
         }
 
-        for (var i = 0; i < located.Elsewhere.Count; i++)
+        for (var i = 0; i < Math.Min(Math.Max(1, most - located.Zones.Count), located.Elsewhere.Count); i++)
         {
             var elsewhere = located.Elsewhere[i];
             yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere)) { After = 1.4 };
         }
 
-        if (located.Zones.Any(z => z.From is not null)) yield return NoteItems.Muted(words["zone.left-end"]);
-        if (located.Next is { } next) yield return NoteItems.Line(words.Say("zone.next", NextPlace(plan, words, next), next.Why), 1);
+        var left = Math.Max(0, located.Zones.Count - most) + Math.Max(0, located.Elsewhere.Count - Math.Max(1, most - located.Zones.Count));
+        if (left > 0) yield return NoteItems.Muted(words.Say("zone.more", Numbers.Whole(left)));
     }
 
     /// <summary>The head line and the details of one zone.</summary>
-    public static IReadOnlyList<string> Lines(Plan plan, Words words, Fixture fixture, LeakZone zone)
+    public static IReadOnlyList<string> Lines(Plan plan, NetSurvey net, LocateResult located, Words words, Fixture fixture, LeakZone zone)
     {
-        var lines = new List<string> { words.Say("zone.head", PlaceWords.Case(fixture), Numbers.Chance(zone.Probability)) };
-        var peak = words.Say("zone.peak", Numbers.Ppm(zone.PeakPpm), words["strength." + zone.Strength]);
-        if (zone is { From: { } from, To: { } to, Center: { } center })
-        {
-            lines.Add(PlaceWords.Interval(plan, words, fixture, from, to, center));
-            lines.Add((Lift(words, zone) + " " + peak).TrimStart());
-        }
-        else
-        {
-            lines.Add(words.Say("zone.walk-in", Lengths.Tape(plan.Units, zone.Radius ?? 0, zone.Radius ?? 0)));
-            lines.Add(peak);
-        }
-
+        var lines = new List<string> { words.Say("zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability)) };
+        var peak = words.Say("zone.peak", Peak(net, zone, words), words["strength." + zone.Strength]);
+        lines.AddRange(Place(plan, words, fixture, zone));
+        lines.Add((Lift(words, located, zone) + " " + peak).TrimStart());
         return lines;
     }
 
-    /// <summary>Which panel first, which next.</summary>
-    private static string Lift(Words words, LeakZone zone)
+    /// <summary>Where a zone lies.</summary>
+    public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
+    [
+        zone is { From: { } from, To: { } to, Center: { } center }
+            ? PlaceWords.Interval(plan, words, fixture, from, to, center)
+            : words.Say("zone.walk-in", Lengths.Tape(plan.Units, zone.Radius ?? 0, zone.Radius ?? 0)),
+    ];
+
+    /// <summary>The zone's panels in the order of opening.</summary>
+    public static IEnumerable<PanelChance> InOrder(LocateResult located, LeakZone zone)
     {
-        var panels = zone.Panels.OrderByDescending(p => p.Probability).Take(2).ToList();
+        var order = located.Open.Distinct().Index().ToDictionary(o => o.Item, o => o.Index);
+        return zone.Panels.OrderBy(p => order.GetValueOrDefault(p.Id, int.MaxValue)).ThenByDescending(p => p.Probability);
+    }
+
+    /// <summary>The highest reading of a zone; "over" the end of its range where the monitor could show no more.</summary>
+    public static string Peak(NetSurvey net, LeakZone zone, Words words)
+    {
+        var over = net.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture && r.Bound == ReadingBound.AtLeast && r.NetPpm >= zone.PeakPpm - 0.01).ToList();
+        return over.Count > 0 ? words.Say("zone.over", Numbers.Ppm(over.Max(r => r.Reading.Ppm))) : words.Say("zone.above-room", Numbers.Ppm(zone.PeakPpm));
+    }
+
+    /// <summary>Which panel first, which next.</summary>
+    public static string Lift(Words words, LocateResult located, LeakZone zone)
+    {
+        var panels = InOrder(located, zone).Take(2).ToList();
         if (panels.Count == 0) return "";
         var first = PlaceWords.PanelNumber(panels[0].Id);
         return panels.Count > 1 && panels[1].Probability >= 0.05
@@ -61,10 +83,20 @@ internal static class ZoneNotes
         var near = plan.FindFixture(elsewhere.Near) is { } fixture
             ? PlaceWords.Case(fixture)
             : plan.Rooms.FirstOrDefault(r => r.Id == elsewhere.Near)?.Name ?? elsewhere.Near;
-        return [words.Say("zone.elsewhere", near, Numbers.Chance(elsewhere.Probability)), words.Say("zone.look", elsewhere.Look)];
+        return [words.Say("zone.elsewhere", near, words.Chance(elsewhere.Probability)), words.Say("zone.look", words.Remark(elsewhere.Look))];
     }
 
-    public static string NextPlace(Plan plan, Words words, NextProbe next)
+    /// <summary>Where to probe next, and what must be done first when fans stop for it.</summary>
+    public static string Next(Plan plan, Words words, NextProbe next)
+    {
+        var text = words.Say("zone.next", NextPlace(plan, words, next));
+        if (next.Air == AirState.FansOn) return text;
+        text += " " + words["zone.next-fans"];
+        var shared = Supply.SharedWith(plan, plan.FindFixture(next.Fixture)).Select(f => f.Tag).ToList();
+        return shared.Count == 0 ? text : text + " " + words.Say("zone.next-shared", string.Join(", ", shared));
+    }
+
+    private static string NextPlace(Plan plan, Words words, NextProbe next)
     {
         var fixture = plan.FindFixture(next.Fixture);
         var air = words["air." + next.Air.Kebab()];

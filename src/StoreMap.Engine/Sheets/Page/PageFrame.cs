@@ -9,6 +9,9 @@ internal sealed record PageFrame
     /// <summary>Margin on the other sides.</summary>
     public const double Margin = 10;
 
+    /// <summary>How far text keeps from the frame where a centring mark comes in.</summary>
+    public const double MarkRoom = GridBorder + 1;
+
     private const double GridBorder = 5;
     private const double GridField = 50;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";

@@ -63,6 +63,19 @@ internal sealed record PlanPage
         return best!;
     }
 
+    /// <summary>The column beside the plan, when notes may stand under the plan too; null otherwise.</summary>
+    public SheetBox? NotesBeside { get; init; }
+
+    /// <summary>The same page with all notes beside the plan, which then takes the whole height.</summary>
+    public PlanPage WithNotesBeside()
+    {
+        var box = PlanBox with { Height = Frame.Drawing.Bottom - BarStrip - PlanBox.Y };
+        return this with { Notes = [NotesBeside!.Value], PlanBox = box, To = To.Moved(box.Middle - PlanBox.Middle), BarAt = BarAt with { Y = box.Bottom + 1 } };
+    }
+
+    private static StandardScale ScaleFor(Plan plan, double w, double h, double roomX, double roomY) =>
+        plan.Schematic ? StandardScale.Free(w, h, roomX, roomY) : StandardScale.Fitting(plan.Units, w, h, roomX, roomY);
+
     private static (PlanPoint Low, PlanPoint High) Bounds(Plan plan)
     {
         var points = plan.Outline.Concat(plan.Equipment.Select(e => e.At)).ToList();
@@ -92,13 +105,13 @@ internal sealed record PlanPage
         var column = Math.Max(LeastColumn, notesArea / (d.Height - TitleBlock.HeightAt(LeastColumn) - (2 * Gap)));
         if (d.Width - column < 60) return null;
         double roomX = d.Width - column - (2 * PlanMargin), roomY = d.Height - BarStrip - (2 * PlanMargin);
-        var scale = StandardScale.Fitting(plan.Units, w, h, roomX, roomY);
+        var scale = ScaleFor(plan, w, h, roomX, roomY);
         var planWidth = (w * 1000 / scale.Denominator) + (2 * PlanMargin);
         // What the plan leaves goes to the notes, up to a width that is still good to read.
         column = Math.Clamp(d.Width - planWidth, column, 150);
         var title = frame.TitleBlockBox(column);
         var left = d.Width - column;
-        List<SheetBox> notes = [new(d.X + left + Gap, d.Y + Gap, column - (2 * Gap), title.Y - d.Y - (2 * Gap))];
+        List<SheetBox> notes = [new(d.X + left + Gap, d.Y + Gap, column - Gap - PageFrame.MarkRoom, title.Y - d.Y - (2 * Gap))];
         // Height that the plan leaves goes to columns under it; the first begins below the scale bar.
         var planHeight = Math.Min((h * 1000 / scale.Denominator) + (2 * PlanMargin), d.Height - BarStrip);
         var under = d.Height - planHeight - Gap;
@@ -117,7 +130,7 @@ internal sealed record PlanPage
             planHeight = d.Height - BarStrip;
         }
 
-        return Made(frame, new SheetBox(d.X, d.Y, left, planHeight), notes, title, scale, turns, bounds);
+        return Made(frame, new SheetBox(d.X, d.Y, left, planHeight), notes, title, scale, turns, bounds) with { NotesBeside = notes[0] };
     }
 
     /// <summary>Notes in columns under the plan, the title block at the right of them.</summary>
@@ -131,7 +144,7 @@ internal sealed record PlanPage
         var strip = Math.Max(title.Height, above);
         double roomX = d.Width - (2 * PlanMargin), roomY = d.Height - strip - BarStrip - (2 * PlanMargin);
         if (roomY < 40) return null;
-        var scale = StandardScale.Fitting(plan.Units, w, h, roomX, roomY);
+        var scale = ScaleFor(plan, w, h, roomX, roomY);
         var planHeight = (h * 1000 / scale.Denominator) + (2 * PlanMargin);
         strip = Math.Max(strip, Math.Min(d.Height - planHeight - BarStrip, strip * 1.5));
         var top = d.Bottom - strip;

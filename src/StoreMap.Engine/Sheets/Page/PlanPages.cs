@@ -2,7 +2,7 @@ using StoreMap.Plans;
 
 namespace StoreMap.Sheets;
 
-/// <summary>What sheets with a plan share: scale bar, north arrow, notes, and the page of what found no room.</summary>
+/// <summary>What sheets with a plan share: scale bar, north arrow, notes, and the pages of what found no room.</summary>
 internal static class PlanPages
 {
     /// <summary>The bar stays within the first column under the plan.</summary>
@@ -17,7 +17,7 @@ internal static class PlanPages
         var last = page.Notes[^1];
         var pointer = SheetStyle.SmallBold;
         var columns = page.Notes;
-        if (more || FlowColumns.Fill(new SvgWriter(1, 1, "", "", ""), notes, columns).Count > 0)
+        if (more || FlowColumns.Fill(SvgWriter.Scratch(), notes, columns).Count > 0)
         {
             var room = pointer.LineHeight + 1;
             columns = [.. page.Notes.Take(page.Notes.Count - 1), last with { Height = last.Height - room }];
@@ -29,35 +29,34 @@ internal static class PlanPages
         return rest;
     }
 
-    /// <summary>Draws scale bar and north arrow, and sets what found no room, with further text, on pages of its own.</summary>
+    /// <summary>Sets what found no room on the plan's page on pages of its own, after text that belongs there.</summary>
     /// <param name="set">The sheets.</param>
-    /// <param name="svg">The page with the plan.</param>
-    /// <param name="plan">The store.</param>
-    /// <param name="page">Its layout.</param>
-    /// <param name="head">What the pages of text are called.</param>
-    /// <param name="more">Further text that belongs to the sheet.</param>
+    /// <param name="head">What the pages are called.</param>
+    /// <param name="table">Text that belongs there.</param>
     /// <param name="rest">Notes without room.</param>
-    /// <param name="left">Labels without a place.</param>
-    public static void Finish(
-        SheetSet set, SvgWriter svg, Plan plan, PlanPage page, SheetHead head, IReadOnlyList<FlowItem> more, IReadOnlyList<FlowItem> rest,
-        IReadOnlyList<PlanLabel> left)
+    /// <param name="keys">Labels without a place, as the keyed table says them.</param>
+    public static void Behind(SheetSet set, SheetHead head, IReadOnlyList<FlowItem> table, IReadOnlyList<FlowItem> rest, IReadOnlyList<string> keys)
     {
-        DrawBar(svg, plan, page);
-        List<FlowItem> items = [.. more, NoteItems.Gap(4), .. rest];
-        var keys = left.Select(l => l.Key).OfType<string>().ToList();
+        List<FlowItem> items = [.. table, NoteItems.Gap(4), .. rest];
         if (keys.Count > 0)
         {
             items.AddRange([NoteItems.Gap(4), NoteItems.Heading(set.Words["key.heading"]), NoteItems.Line(set.Words["key.why"])]);
             items.AddRange(keys.Select(NoteItems.Bullet));
         }
 
-        while (items.Count > 0 && items[0].Parts) items.RemoveAt(0);
         set.AddText(head, items);
     }
 
-    private static void DrawBar(SvgWriter svg, Plan plan, PlanPage page)
+    /// <summary>Draws scale bar and north arrow; under a plan of made-up places a word of warning instead.</summary>
+    public static void DrawBar(SvgWriter svg, Plan plan, PlanPage page, Words words)
     {
         var x = page.BarAt.X;
+        if (plan.Schematic)
+        {
+            svg.Text(new(x, page.BarAt.Y + 4), SheetStyle.SmallBold.Fit(words["plan.schematic"], page.PlanBox.Right - x), SheetStyle.SmallBold);
+            return;
+        }
+
         if (plan.NorthDegrees is { } north)
         {
             var middle = new SheetPoint(x + 3, page.BarAt.Y + 2.6);

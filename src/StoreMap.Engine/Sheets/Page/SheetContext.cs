@@ -36,6 +36,21 @@ public sealed record SheetContext
     /// <summary>Colours of the concentration.</summary>
     public ColourMapKind ColourMap { get; init; } = ColourMapKind.Cividis;
 
-    /// <summary>Language code of the words; a language without a word file falls back to English.</summary>
+    /// <summary>Language code of the words; a language without a word file gives English.</summary>
     public string Language { get; init; } = "en";
+
+    /// <summary>Codes of the languages that sheets can be written in, English first.</summary>
+    public static IReadOnlyList<string> Languages => Words.Languages;
+
+    /// <summary>The company's mark for the title block; null for none.</summary>
+    public SheetLogo? Logo { get; init; }
+
+    /// <summary>Denominator of the scale at which the plan is drawn again in parts over several pages; null for one page.</summary>
+    public double? TileScale { get; init; }
+
+    /// <summary>Days of the visits that the results rest on, oldest first; empty when they rest on the drawn one alone.</summary>
+    public IReadOnlyList<DateOnly> RestsOn { get; init; } = [];
+
+    /// <summary>True when the results rest on the service record too.</summary>
+    public bool WithServiceRecord { get; init; }
 }

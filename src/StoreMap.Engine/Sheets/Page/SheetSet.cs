@@ -5,7 +5,8 @@ namespace StoreMap.Sheets;
 /// <summary>The sheets of one call: begun one by one, numbered and given their title blocks when all are there.</summary>
 internal sealed class SheetSet
 {
-    private const double Gap = 4;
+    /// <summary>Clear of the centring marks at the sides.</summary>
+    private const double Gap = 6;
 
     /// <summary>Clear of the centring mark at the upper edge.</summary>
     private const double TextTop = 7;
@@ -33,6 +34,21 @@ internal sealed class SheetSet
     /// <summary>Sheet size for plans.</summary>
     public PaperSize PlanPaper => Context.PlanPaper ?? PaperSize.ForPlans(plan.Units);
 
+    private PageFrame TextFrame => new(Context.TextPaper ?? PaperSize.ForText(plan.Units), false);
+
+    /// <summary>The columns of a page of text.</summary>
+    public IReadOnlyList<SheetBox> TextColumns(int columns)
+    {
+        var frame = TextFrame;
+        var d = frame.Drawing;
+        var width = (d.Width - (Gap * (columns + 1))) / columns;
+        return
+        [
+            .. Enumerable.Range(0, columns)
+                .Select(i => new SheetBox(d.X + Gap + (i * (width + Gap)), d.Y + TextTop, width, frame.TitleBlockBox().Y - d.Y - TextTop - Gap)),
+        ];
+    }
+
     /// <summary>Begins a page with its frame.</summary>
     /// <param name="head">What it is called.</param>
     /// <param name="frame">Its frame.</param>
@@ -48,7 +64,10 @@ internal sealed class SheetSet
     }
 
     /// <summary>Begins a page for a plan.</summary>
-    public SvgWriter Begin(SheetHead head, PlanPage page, string description) => Begin(head, page.Frame, page.TitleBox, page.Scale.Text, description);
+    public SvgWriter Begin(SheetHead head, PlanPage page, Plan plan, string description) => Begin(head, page.Frame, page.TitleBox, ScaleText(plan, page.Scale), description);
+
+    /// <summary>A plan's scale as the title block writes it.</summary>
+    public string ScaleText(Plan plan, StandardScale scale) => plan.Schematic ? Words["title.not-to-scale"] : scale.Text;
 
     /// <summary>Sets items on as many pages of text as they need; none when there are no items.</summary>
     /// <param name="head">What the pages are called.</param>
@@ -56,13 +75,10 @@ internal sealed class SheetSet
     /// <param name="columns">Columns of a page.</param>
     public void AddText(SheetHead head, IReadOnlyList<FlowItem> items, int columns = 1)
     {
-        var frame = new PageFrame(Context.TextPaper ?? PaperSize.ForText(plan.Units), false);
+        var frame = TextFrame;
         var titleBox = frame.TitleBlockBox();
-        var d = frame.Drawing;
-        var width = (d.Width - (Gap * (columns + 1))) / columns;
-        var boxes = Enumerable.Range(0, columns)
-            .Select(i => new SheetBox(d.X + Gap + (i * (width + Gap)), d.Y + TextTop, width, titleBox.Y - d.Y - TextTop - Gap))
-            .ToList();
+        var boxes = TextColumns(columns);
+        items = [.. items.SkipWhile(i => i.Parts)];
         for (var n = 1; items.Count > 0; n++)
         {
             var name = n == 1 ? head.Name : $"{head.Name}-{Numbers.Whole(n)}";

@@ -23,6 +23,14 @@ internal readonly record struct StandardScale(double Denominator, string Text)
     /// <summary>The standard scales of a unit's world, largest drawing first.</summary>
     public static IReadOnlyList<StandardScale> For(LengthUnit units) => units.IsCustomary() ? Customary : Metric;
 
+    /// <summary>The standard scale nearest to 1:n, the larger drawing of two that are equally near.</summary>
+    public static StandardScale At(LengthUnit units, double denominator) =>
+        For(units).MinBy(s => Math.Abs(Math.Log(s.Denominator / denominator)));
+
+    /// <summary>The scale that just fits a drawing which is true to no scale.</summary>
+    public static StandardScale Free(double widthMetres, double heightMetres, double widthMillimetres, double heightMillimetres) =>
+        new(1000 * Math.Max(widthMetres / widthMillimetres, heightMetres / heightMillimetres), "");
+
     /// <summary>The largest standard drawing of a rectangle that fits into a box.</summary>
     /// <param name="units">The user's unit.</param>
     /// <param name="widthMetres">Width of what is drawn, metres.</param>

@@ -60,14 +60,15 @@ internal sealed record TitleBlock
         var y = box.Y;
         if (box.Width >= Width)
         {
-            Row(svg, box, ref y, TitleRow, new(0.60, null, Title, SheetStyle.Heading), new(0.40, null, Supplement, SheetStyle.BodyBold));
+            var mark = DrawLogo(svg, context, new SheetBox(box.Right - 36, y, 36, TitleRow)) / box.Width;
+            Row(svg, box, ref y, TitleRow, new(0.60, null, Title, SheetStyle.Heading), new(0.40 - mark, null, Supplement, SheetStyle.BodyBold));
             Row(svg, box, ref y, FieldRow, owner, number, revision, sheet);
             Row(svg, box, ref y, FieldRow, creator, approved, date);
             Row(svg, box, ref y, FieldRow, kind, scale, size);
         }
         else
         {
-            Row(svg, box, ref y, TitleRow, new Field(1, null, Title, SheetStyle.Heading));
+            Row(svg, box, ref y, TitleRow, new Field(1 - (DrawLogo(svg, context, new SheetBox(box.Right - 30, y, 30, TitleRow)) / box.Width), null, Title, SheetStyle.Heading));
             Row(svg, box, ref y, FieldRow, new Field(1, null, Supplement, SheetStyle.BodyBold));
             Row(svg, box, ref y, FieldRow, owner with { Share = 1 });
             Row(svg, box, ref y, FieldRow, number with { Share = 0.7 }, revision with { Share = 0.3 });
@@ -79,6 +80,11 @@ internal sealed record TitleBlock
 
         svg.End();
     }
+
+    /// <summary>The company's mark at the right end of a row.</summary>
+    /// <returns>The width to keep free.</returns>
+    private static double DrawLogo(SvgWriter svg, SheetContext context, SheetBox row) =>
+        context.Logo is null ? 0 : context.Logo.Draw(svg, row.Inset(SheetStyle.Pad)) + (2 * SheetStyle.Pad);
 
     private static void Row(SvgWriter svg, SheetBox box, ref double y, double height, params ReadOnlySpan<Field> cells)
     {

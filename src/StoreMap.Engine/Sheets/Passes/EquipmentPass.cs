@@ -14,14 +14,14 @@ internal static class EquipmentPass
         foreach (var item in d.Plan.Equipment)
         {
             var at = d.To.Point(item.At);
-            d.Svg.Begin("equipment-" + item.Id, "equipment-item", $"{d.Words["equipment." + item.Kind.Kebab()]} {item.Id}, {item.Level}");
+            d.Svg.Begin("equipment-" + item.Id, "equipment-item", $"{d.Words["equipment." + item.Kind.Kebab()]} {item.Id}, {d.Words.Level(item.Level)}");
             Symbol(d.Svg, at);
             d.Svg.End();
             d.Labels.Space.Block(new SheetBox(at.X - Half, at.Y - Half, 2 * Half, 2 * Half));
             var label = new PlanLabel
             {
                 Lines = [item.Id], Style = SheetStyle.Small, Anchor = at, Priority = LabelPriority.Equipment, Layer = "labels-equipment",
-                Key = d.Words.Say("key.equipment", item.Id, d.Words["equipment." + item.Kind.Kebab()], item.Level),
+                Key = d.Words.Say("key.equipment", item.Id, d.Words["equipment." + item.Kind.Kebab()], d.Words.Level(item.Level)),
             };
             d.Labels.Add(label with { Spots = [.. LabelSpots.Around(label, Half + 0.4), .. LabelSpots.Rings(label, 4, 8, 12)] });
         }

@@ -12,7 +12,7 @@ internal static class PipesPass
         d.Svg.Begin("pipes", "pipes", d.Words["legend.pipe"]);
         foreach (var pipe in d.Plan.Pipes)
         {
-            d.Svg.Begin("pipe-" + pipe.Id, "pipe", d.Words.Say("plan.pipe", pipe.Id, pipe.Level));
+            d.Svg.Begin("pipe-" + pipe.Id, "pipe", d.Words.Say("plan.pipe", pipe.Id, d.Words.Level(pipe.Level)));
             d.Svg.Polyline(d.Points(pipe.Path.Points), Paint.Line(SheetStyle.Narrow, SheetStyle.Muted, pipe.Level == "ceiling" ? Overhead : Hidden));
             d.Svg.End();
         }

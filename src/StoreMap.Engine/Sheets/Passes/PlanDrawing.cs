@@ -13,14 +13,15 @@ internal sealed class PlanDrawing
     /// <param name="to">From plan metres to sheet millimetres.</param>
     /// <param name="box">The part of the sheet that the drawing and its labels may use.</param>
     /// <param name="words">Language.</param>
-    public PlanDrawing(SvgWriter svg, Plan plan, PlanToSheet to, SheetBox box, Words words)
+    /// <param name="part">True when the box shows only a part of the plan.</param>
+    public PlanDrawing(SvgWriter svg, Plan plan, PlanToSheet to, SheetBox box, Words words, bool part = false)
     {
         Svg = svg;
         Plan = plan;
         To = to;
         Box = box;
         Words = words;
-        Labels = new LabelPlacer(box);
+        Labels = new LabelPlacer(box, part);
     }
 
     public SvgWriter Svg { get; }

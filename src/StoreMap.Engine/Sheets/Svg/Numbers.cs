@@ -28,15 +28,4 @@ internal static class Numbers
         var rounded = Math.Round(ppm, 1, MidpointRounding.AwayFromZero);
         return Math.Abs(rounded) < 10 && rounded != Math.Round(rounded) ? Fixed(rounded, 1) : Whole(ppm);
     }
-
-    /// <summary>A chance in words that promise no more than is known: "about 8 in 10".</summary>
-    public static string Chance(double probability) => probability switch
-    {
-        >= 0.985 => "almost certain",
-        >= 0.95 => "more than 9 in 10",
-        < 0.05 => "less than 1 in 20",
-        < 0.085 => "about 1 in 15",
-        < 0.15 => "about 1 in 10",
-        _ => $"about {Whole(probability * 10)} in 10",
-    };
 }

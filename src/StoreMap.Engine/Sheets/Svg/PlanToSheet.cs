@@ -22,6 +22,17 @@ internal sealed class PlanToSheet
         offset = new SheetPoint(sheetMiddle.X - (turned.X * factor), sheetMiddle.Y + (turned.Y * factor));
     }
 
+    private PlanToSheet(PlanToSheet other, SheetPoint by)
+    {
+        Scale = other.Scale;
+        QuarterTurns = other.QuarterTurns;
+        factor = other.factor;
+        offset = other.offset + by;
+    }
+
+    /// <summary>The same drawing moved on the sheet.</summary>
+    public PlanToSheet Moved(SheetPoint by) => new(this, by);
+
     /// <summary>Scale denominator n of 1:n.</summary>
     public double Scale { get; }
 

@@ -25,6 +25,9 @@ internal readonly record struct SheetBox(double X, double Y, double Width, doubl
 
     public double Bottom => Y + Height;
 
+    /// <summary>The corners, clockwise from the upper left.</summary>
+    public IReadOnlyList<SheetPoint> Corners => [new(X, Y), new(Right, Y), new(Right, Bottom), new(X, Bottom)];
+
     public SheetPoint Middle => new(X + (Width / 2), Y + (Height / 2));
 
     /// <summary>The box made smaller on every side; larger when the margin is negative.</summary>

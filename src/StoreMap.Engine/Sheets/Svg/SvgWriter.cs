@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace StoreMap.Sheets;
@@ -23,11 +24,14 @@ internal sealed class SvgWriter
     {
         string w = Numbers.Coordinate(width), h = Numbers.Coordinate(height);
         head = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-            + $"<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\""
+            + $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\""
             + $" xml:lang=\"{Escape(language)}\" font-family=\"{Escape(Faces.FamilyList)}\" stroke-linejoin=\"round\" stroke-linecap=\"butt\">\n"
             + $"  <title>{Escape(title)}</title>\n  <desc>{Escape(description)}</desc>\n";
         Rectangle(new SheetBox(0, 0, width, height), Paint.Solid(SheetStyle.Paper));
     }
+
+    /// <summary>A document that is thrown away: drawn on to measure.</summary>
+    public static SvgWriter Scratch() => new(1, 1, "", "", "");
 
     /// <summary>Begins a group.</summary>
     /// <param name="id">Wanted id; made a valid and unique one.</param>
@@ -86,6 +90,13 @@ internal sealed class SvgWriter
     public void Circle(SheetPoint centre, double radius, Paint paint) =>
         Indent().Append("<circle cx=\"").Append(C(centre.X)).Append("\" cy=\"").Append(C(centre.Y)).Append("\" r=\"").Append(C(radius))
             .Append('"').Append(paint.Attributes).Append("/>\n");
+
+    /// <summary>Puts checked markup into a box.</summary>
+    /// <param name="box">Where.</param>
+    /// <param name="factor">Millimetres of one of its units.</param>
+    /// <param name="markup">Well-formed elements from the mark's own origin; the caller has checked them.</param>
+    public void Embed(SheetBox box, double factor, string markup) =>
+        Indent().Append(CultureInfo.InvariantCulture, $"<g class=\"mark\" transform=\"translate({C(box.X)} {C(box.Y)}) scale({factor:0.######})\">{markup}</g>\n");
 
     /// <summary>Text on a base line.</summary>
     /// <param name="at">The anchor's place on the base line.</param>

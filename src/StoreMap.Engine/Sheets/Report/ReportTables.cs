@@ -8,10 +8,34 @@ namespace StoreMap.Sheets;
 /// <summary>The tables of a report.</summary>
 internal static class ReportTables
 {
+    /// <summary>Leaks and suspicions of this visit.</summary>
+    public static IEnumerable<FlowItem> Found(Plan plan, NetSurvey net, LocateResult located, Words words)
+    {
+        yield return NoteItems.Heading(words["report.findings"]);
+        if (located.Zones.Count + located.Elsewhere.Count == 0)
+        {
+            yield return NoteItems.Line(words["zone.none"]);
+            yield break;
+        }
+
+        var table = new Table([new("", 0.8, TextAnchor.Middle, true), new(words["report.case"], 3), new(words["report.sure"], 2.6), new(words["report.place"], 4.6), new(words["report.peak"], 3), new(words["report.do"], 4)]);
+        var zones = located.Zones.Select((z, i) => (IReadOnlyList<string>)
+        [
+            ZonesPass.Letter(i), CompareNotes.Tag(plan, z.Fixture), words.Chance(z.Probability),
+            z is { From: { } from, To: { } to, Center: { } center } && plan.FindFixture(z.Fixture) is { } f ? PlaceWords.Interval(plan, words, f, from, to, center) : words.Say("zone.walk-in", Lengths.Tape(plan.Units, z.Radius ?? 0, z.Radius ?? 0)),
+            words.Say("report.peak-strength", ZoneNotes.Peak(net, z, words), words["strength." + z.Strength]), z.Panels.Count > 0 ? ZoneNotes.Lift(words, located, z) : "",
+        ]);
+        var outside = located.Elsewhere.Select((e, i) => (IReadOnlyList<string>)
+        [
+            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", "–", words.Say("zone.look", words.Remark(e.Look)),
+        ]);
+        foreach (var row in table.Items(zones.Concat(outside))) yield return row;
+    }
+
     /// <summary>Findings of the service record as they stand.</summary>
     public static IEnumerable<FlowItem> Findings(Plan plan, ServiceRecord? record, Words words)
     {
-        yield return NoteItems.Heading(words["report.findings"]);
+        yield return NoteItems.Heading(words["report.on-record"]);
         var findings = record is null ? [] : ServiceFinding.Of(record);
         if (findings.Count == 0)
         {
@@ -21,11 +45,11 @@ internal static class ReportTables
 
         var table = new Table(
         [
-            new(words["report.finding"], 2, Bold: true), new(words["report.case"], 4), new(words["report.status"], 3), new(words["report.component"], 5), new(words["report.order"], 2),
+            new(words["report.finding"], 2, Bold: true), new(words["report.case"], 3), new(words["report.status"], 5), new(words["report.component"], 4), new(words["report.order"], 2),
         ]);
         foreach (var row in table.Items(findings.Select(f => (IReadOnlyList<string>)
         [
-            f.Entry.Finding, f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment ?? "", words["status." + f.Entry.Status.Kebab()],
+            f.Entry.Finding, f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment ?? "", FindingWords.Status(f, words),
             string.Join(", ", new[] { f.Entry.Component, f.Entry.Repair }.Where(t => t is not null)), f.Entry.WorkOrder ?? "",
         ]))) yield return row;
     }
@@ -41,7 +65,7 @@ internal static class ReportTables
         ]);
         foreach (var row in table.Items(located.NoLeakSeen.Select(n => (IReadOnlyList<string>)
         [
-            CompareNotes.Tag(plan, n.Fixture), Numbers.Chance(n.Probability), Numbers.Ppm(n.SmallestSeenPpm),
+            CompareNotes.Tag(plan, n.Fixture), words.Chance(n.Probability), Numbers.Ppm(n.SmallestSeenPpm),
             $"{Lengths.Weight(plan.Units, n.LowKilogramsPerYear)} – {Lengths.Weight(plan.Units, n.HighKilogramsPerYear)}",
         ]))) yield return row;
     }
@@ -51,7 +75,7 @@ internal static class ReportTables
     {
         yield return NoteItems.Heading(words["report.rooms"]);
         var table = new Table([new(words["report.room"], 3), new(words["report.level"], 1.5, TextAnchor.End), new(words["report.readings"], 1.5, TextAnchor.End), new(words["report.remark"], 7)]);
-        foreach (var row in table.Items(net.Rooms.Select(r => (IReadOnlyList<string>)[r.Name, Numbers.Ppm(r.Ppm), Numbers.Whole(r.Count), r.Reason ?? ""]))) yield return row;
+        foreach (var row in table.Items(net.Rooms.Select(r => (IReadOnlyList<string>)[SurveyNotes.RoomName(r, words), Numbers.Ppm(r.Ppm), Numbers.Whole(r.Count), words.Remark(r.Reason ?? "")]))) yield return row;
     }
 
     /// <summary>Method and monitors.</summary>
@@ -66,7 +90,7 @@ internal static class ReportTables
         ]);
         foreach (var row in table.Items(net.Survey.Instruments.Select(i => (IReadOnlyList<string>)
         [
-            i.Id, i.Kind.Kebab(), Numbers.Ppm(i.DetectionPpm), Numbers.Ppm(i.RangePpm), Numbers.Ppm(i.DelaySeconds), i.Calibrated is { } day ? Days.Of(day) : words["report.no-calibration"],
+            SurveyNotes.Monitor(i, words), words["instrument." + i.Kind.Kebab()], Numbers.Ppm(i.DetectionPpm), Numbers.Ppm(i.RangePpm), Numbers.Ppm(i.DelaySeconds), i.Calibrated is { } day ? Days.Of(day) : words["report.no-calibration"],
         ]))) yield return row;
     }
 }

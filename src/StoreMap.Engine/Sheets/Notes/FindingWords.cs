@@ -1,0 +1,31 @@
+using StoreMap.History;
+using StoreMap.Plans;
+
+namespace StoreMap.Sheets;
+
+/// <summary>How a finding of the service record stands, with its dates.</summary>
+internal static class FindingWords
+{
+    public static string Status(ServiceFinding f, Words words)
+    {
+        var parts = new List<string>();
+        if (f.Repaired is not { } repaired)
+        {
+            var since = f.Reopened ?? (f.Entry.Status == FindingStatus.Isolated ? f.Entry.Date : f.Opened);
+            parts.Add(words.Say("finding.since", words["status." + f.Entry.Status.Kebab()], Days.Of(since)));
+        }
+        else
+        {
+            parts.Add(words.Say("finding.repaired", Days.Of(repaired)));
+            parts.Add(f.Verified is { } verified ? words.Say("finding.verified", Days.Of(verified)) + (f.TestOnRecord ? "" : words["finding.no-test"]) : words["finding.not-verified"]);
+            if (f.FollowedUp is { } followed) parts.Add(words.Say("finding.followed-up", Days.Of(followed)));
+        }
+
+        if (f.Verified is null && f.Entry.Tests.LastOrDefault(t => !t.Passed && t.Date >= (f.Reopened ?? f.Repaired ?? f.Opened)) is { } failed)
+        {
+            parts.Add(words.Say("finding.test-failed", Days.Of(failed.Date)));
+        }
+
+        return string.Join(", ", parts);
+    }
+}

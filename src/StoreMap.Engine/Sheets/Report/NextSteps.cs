@@ -1,0 +1,66 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Sheets;
+
+/// <summary>What we do, in order, with the cautions of each step. "At the usual interval" is said after a clean visit only.</summary>
+internal static class NextSteps
+{
+    /// <summary>Gas from outside a case leads to a step of its own from this chance on.</summary>
+    private const double WorthFinding = 0.3;
+
+    /// <summary>The steps in sentences.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="net">The visit.</param>
+    /// <param name="located">What was located.</param>
+    /// <param name="balances">Refrigerant added against found leaks.</param>
+    /// <param name="findings">The service record's findings.</param>
+    /// <param name="words">Language.</param>
+    /// <param name="most">Most names in one list.</param>
+    public static IReadOnlyList<string> Lines(
+        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, IReadOnlyList<ServiceFinding> findings, Words words, int most)
+    {
+        var steps = new List<string>();
+        var verdict = SafetyVerdict.Of(plan, net);
+        var danger = verdict.ReachIn.Select(r => CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!)).ToList();
+        if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is { } worst) danger.Insert(0, ReportNotes.PlaceOf(plan, worst.Reading, words));
+        if (danger.Count > 0) steps.Add(words.Say("next.air", Listing.Of(danger, most, words)));
+        foreach (var e in located.Elsewhere.Where(e => e.Probability >= WorthFinding).OrderByDescending(e => e.Probability).Take(most))
+        {
+            var near = plan.FindFixture(e.Near) is { } fixture ? PlaceWords.Case(fixture) : plan.Rooms.FirstOrDefault(r => r.Id == e.Near)?.Name ?? e.Near;
+            steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
+        }
+
+        if (located.Open.Count > 0)
+        {
+            steps.Add(words.Say("next.lift", Listing.Of([.. located.Open.Select(id => PlaceWords.Panel(plan, words, id))], Math.Max(3, most), words)) + " " + words["next.lift-caution"]);
+        }
+
+        foreach (var zone in located.Zones.Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
+        AddUnexplained(steps, plan, net, located, words, most);
+        var open = findings.Where(f => f.FollowedUp is null).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
+        if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));
+        var lost = balances.Where(b => !b.AddsUp).Select(b => b.System).ToList();
+        if (lost.Count > 0) steps.Add(words.Say("next.main-leak", string.Join(", ", lost)));
+        if (located.NotProbed.Count > 0) steps.Add(words.Say("next.not-probed", Listing.Of([.. located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id)], 2 * most, words)));
+        if (steps.Count == 0) steps.Add(words["next.clean"]);
+        return steps;
+    }
+
+    /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
+    private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)
+    {
+        var explained = located.Zones.Select(z => z.Fixture).Concat(located.Elsewhere.Select(e => e.Near)).ToHashSet();
+        if (located.Zones.Count + located.Elsewhere.Count > 0)
+        {
+            // Gas spreads to neighbours of a leak; only fixtures that are far from every one of them are left to be looked at.
+            var places = located.Zones.Select(z => z.At).Concat(located.Elsewhere.Select(e => e.At).OfType<PlanPoint>()).ToList();
+            explained.UnionWith(net.Readings.Where(r => r.IsHit && places.Any(p => p.DistanceTo(r.Reading.Place.At) < 12)).Select(r => r.Reading.Place.Fixture).OfType<string>());
+        }
+
+        var left = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is { } f && !explained.Contains(f)).Select(r => CompareNotes.Tag(plan, r.Reading.Place.Fixture!)).Distinct().ToList();
+        if (left.Count > 0) steps.Add(words.Say("next.unexplained", Listing.Of(left, most, words)));
+    }
+}

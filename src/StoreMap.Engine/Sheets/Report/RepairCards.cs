@@ -1,0 +1,109 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Sheets;
+
+/// <summary>A repair card per finding, half a page each: where to open, what to lock out, what to move; blanks for parts, weights, both
+/// tests and the signature.</summary>
+internal static class RepairCards
+{
+    private const double Gutter = 6;
+    private const double Pad = 2.5;
+    private const double Line = 7;
+
+    /// <summary>Blanks of a card: key of the caption, and the part of the width it takes.</summary>
+    private static readonly (string Key, double Share)[][] Blanks =
+    [
+        [("card.component", 1)], [("card.fault", 1)], [("card.parts", 1)],
+        [("card.recovered", 0.5), ("card.added", 0.5)],
+        [("card.first-test", 0.6), ("card.passed", 0.4)], [("card.follow-up", 0.6), ("card.passed", 0.4)],
+        [("card.fans-off", 0.5), ("card.product-temperature", 0.5)],
+        [("card.certificate", 0.5), ("card.date", 0.5)], [("card.signature", 1)],
+    ];
+
+    /// <summary>The cards, in the order of the letters on the map.</summary>
+    public static IReadOnlyList<FlowItem> Items(
+        Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, Words words, double height)
+    {
+        var day = DateOnly.FromDateTime(net.Survey.Start.DateTime);
+        IReadOnlyList<ServiceFinding> findings = record is null ? [] : ServiceFinding.Of(record, day);
+        var cards = new List<FlowItem>();
+        foreach (var (i, zone) in located.Zones.Index())
+        {
+            if (plan.FindFixture(zone.Fixture) is not { } fixture) continue;
+            var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
+            var lines = new List<FlowItem>(ZoneNotes.Lines(plan, net, located, words, fixture, zone).Skip(1).Select(l => NoteItems.Line(l)));
+            if (Spot(net, fixture) is { } spot) lines.Add(NoteItems.Line(words.Say("card.spot", words["spot." + spot.Kebab()])));
+            lines.AddRange(Common(plan, fixture, zone.Center ?? 0, finding, words));
+            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
+        }
+
+        foreach (var (i, elsewhere) in located.Elsewhere.Index())
+        {
+            var lines = new List<FlowItem>(ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l))) { NoteItems.Line(words["next.find-caution"]) };
+            if (plan.FindFixture(elsewhere.Near) is { } fixture) lines.AddRange(Common(plan, fixture, 0, null, words));
+            cards.Add(new Card(words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)), lines, words, height));
+        }
+
+        return cards;
+    }
+
+    private static IEnumerable<FlowItem> Common(Plan plan, Fixture fixture, double along, ServiceFinding? finding, Words words)
+    {
+        // Cautions before the rest: should a card run over, they are not what is left out.
+        yield return NoteItems.Caution(words["card.caution"]);
+        if (Refrigerant.Find(plan.RefrigerantAt(fixture, along)) is { } gas)
+        {
+            foreach (var key in CautionNotes.GasOf(gas)) yield return NoteItems.Caution(words[key]);
+        }
+
+        foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
+        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Weight(plan.Units, charge)));
+        yield return NoteItems.Line(words["card.lock-out"]);
+        yield return NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"]));
+        if (finding is not null) yield return NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)));
+    }
+
+    private static Spot? Spot(NetSurvey net, Fixture fixture) =>
+        net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture == fixture.Id).MaxBy(r => r.NetPpm)?.Reading.Spot;
+
+    /// <summary>One card: where and how at the left, blanks at the right.</summary>
+    private sealed class Card(string title, IReadOnlyList<FlowItem> lines, Words words, double height) : FlowItem
+    {
+        public override double Height(double width) => height;
+
+        public override void Draw(SvgWriter svg, SheetPoint at, double width)
+        {
+            svg.Begin("card", "repair-card", title);
+            var box = new SheetBox(at.X, at.Y, width, height - 2);
+            svg.Rectangle(box, Paint.Line(SheetStyle.Medium));
+            svg.Text(new(box.X + Pad, box.Y + Pad + SheetStyle.TextLarge), SheetStyle.Heading.Fit(title, width - (2 * Pad)), SheetStyle.Heading);
+            var top = box.Y + Pad + SheetStyle.TextLarge + 4;
+            var column = (width - (2 * Pad) - Gutter) * 0.56;
+            var left = FlowColumns.Fill(svg, lines, [new SheetBox(box.X + Pad, top, column, box.Bottom - top - Pad)]);
+            var right = box.X + Pad + column + Gutter;
+            DrawBlanks(svg, new SheetBox(right, top, box.Right - Pad - right, box.Bottom - top - Pad));
+            if (left.Count > 0) svg.Text(new(box.X + Pad, box.Bottom - 1), words["card.more"], SheetStyle.SmallMuted);
+            svg.End();
+        }
+
+        private void DrawBlanks(SvgWriter svg, SheetBox box)
+        {
+            var step = Math.Min(Line + 3, box.Height / Blanks.Length);
+            foreach (var (row, cells) in Blanks.Index())
+            {
+                var x = box.X;
+                var y = box.Y + ((row + 1) * step) - 1;
+                foreach (var (key, share) in cells)
+                {
+                    var cell = share * box.Width;
+                    svg.Text(new(x, y - 0.8), SheetStyle.SmallMuted.Fit(words[key], cell - 2), SheetStyle.SmallMuted);
+                    svg.Line(new(x, y), new(x + cell - 2, y), Paint.Line(SheetStyle.Hair));
+                    x += cell;
+                }
+            }
+        }
+    }
+}

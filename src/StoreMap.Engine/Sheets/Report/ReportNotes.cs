@@ -1,0 +1,142 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Sheets;
+
+/// <summary>The plain words of a report's first page.</summary>
+internal static class ReportNotes
+{
+    private static readonly string[] Terms = ["above-room", "zone", "no-leak-seen", "strength", "no-longer-seen", "survey"];
+
+    private static readonly string[] Signers = ["report.sign-technician", "report.sign-store"];
+
+    /// <summary>What is wrong where staff reach in comes first; then the highest reading in the air that people breathe beside the exposure
+    /// limit, in one sentence.</summary>
+    public static IEnumerable<FlowItem> Safety(Plan plan, NetSurvey net, Words words, int most)
+    {
+        yield return NoteItems.Heading(words["report.safe"]);
+        var verdict = SafetyVerdict.Of(plan, net);
+        if (verdict.ReachIn.Count > 0)
+        {
+            var places = verdict.ReachIn.Select(r => words.Say(
+                "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words),
+                double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm)) : words["safe.no-limit"])).ToList();
+            yield return new TextItem(words.Say("safe.reach-in", Listing.Of(places, most, words)), SheetStyle.SmallBold) { After = 0.8 };
+        }
+
+        yield return Breathed(plan, verdict, words);
+        if (verdict.Breathed == SafetyLevel.Under && verdict.NotRead.Count > 0)
+        {
+            yield return NoteItems.Line(words.Say("safe.not-read", Listing.Of([.. verdict.NotRead.Select(id => RoomName(plan, id, words))], 2 * most, words)), 0.8);
+        }
+
+        if (verdict.ReachIn.Count == 0 && verdict.HighestAtCase is { } inside)
+        {
+            yield return NoteItems.Line(words.Say("safe.inside", Level(inside, words), CompareNotes.Tag(plan, inside.Reading.Place.Fixture!)), 0.8);
+        }
+    }
+
+    private static TextItem Breathed(Plan plan, SafetyVerdict verdict, Words words)
+    {
+        if (verdict.LimitPpm is null && verdict.Breathed != SafetyLevel.Over) return new TextItem(words["safe.unknown-limit"], SheetStyle.SmallBold) { After = 0.8 };
+        if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is null) return new TextItem(words["safe.over-no-limit"], SheetStyle.SmallBold) { After = 0.8 };
+        if (verdict.Highest is not { } highest) return new TextItem(words.Say("safe.unknown", Numbers.Whole(verdict.LimitPpm ?? 0)), SheetStyle.SmallBold) { After = 0.8 };
+        var text = words.Say(verdict.Breathed == SafetyLevel.Over ? "safe.over" : "safe.under", Level(highest.Reading, words), PlaceOf(plan, highest.Reading, words), Numbers.Whole(highest.LimitPpm));
+        return new TextItem(text, verdict.Breathed == SafetyLevel.Over ? SheetStyle.SmallBold : SheetStyle.Small) { After = 0.8 };
+    }
+
+    /// <summary>A level as shown, with "over" or "under" where the monitor could only say that.</summary>
+    public static string Level(NetReading r, Words words) => r.Reading.Bound switch
+    {
+        ReadingBound.AtLeast => words.Say("safe.level-over", Numbers.Ppm(r.Reading.Ppm)),
+        ReadingBound.Below => words.Say("safe.level-under", Numbers.Ppm(r.Reading.Ppm)),
+        _ => words.Say("safe.level", Numbers.Ppm(r.Reading.Ppm)),
+    };
+
+    /// <summary>Where a reading of a room's air was taken.</summary>
+    public static string PlaceOf(Plan plan, NetReading r, Words words) =>
+        r.Reading.Place.Fixture is { } id ? CompareNotes.Tag(plan, id) : RoomName(plan, r.Reading.Place.Room, words);
+
+    private static string RoomName(Plan plan, string? id, Words words) =>
+        id is null ? words["plan.sales-floor"] : plan.Rooms.FirstOrDefault(r => r.Id == id)?.Name ?? CompareNotes.Tag(plan, id);
+
+    /// <summary>What we do and by when, and what we need from the store.</summary>
+    public static IEnumerable<FlowItem> Next(
+        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, ServiceRecord? record, Words words, int most)
+    {
+        yield return NoteItems.Heading(words["report.next"]);
+        var day = DateOnly.FromDateTime(net.Survey.Start.DateTime);
+        IReadOnlyList<ServiceFinding> findings = record is null ? [] : ServiceFinding.Of(record, day);
+        foreach (var (i, step) in NextSteps.Lines(plan, net, located, balances, findings, words, most).Index())
+        {
+            yield return new TextItem(step, SheetStyle.Small, Numbers.Whole(i + 1) + ".") { After = 0.4 };
+        }
+
+        if (located.Zones.Count + located.Elsewhere.Count + findings.Count(f => f.Repaired is null) > 0)
+        {
+            foreach (var line in RepairDates.Lines(plan, record, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
+        }
+
+        var cases = located.Zones.Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().Select(PlaceWords.Case).ToList();
+        if (cases.Count > 0) yield return NoteItems.Line(words.Say("report.need", Listing.Of(cases, most, words)), 1);
+    }
+
+    /// <summary>What was not checked, and what kind of survey this is.</summary>
+    public static IEnumerable<FlowItem> NotChecked(Plan plan, NetSurvey net, LocateResult located, Words words, int most)
+    {
+        yield return NoteItems.Heading(words["report.not-checked"]);
+        var equipment = CoverageTable.UncheckedEquipment(plan, net).Select(e => words.Say("report.equipment-item", e.Id, words["equipment." + e.Kind.Kebab()])).ToList();
+        if (equipment.Count > 0) yield return NoteItems.Bullet(words.Say("report.equipment", Listing.Of(equipment, 2 * most, words)));
+        var fixtures = located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id).ToList();
+        if (fixtures.Count > 0) yield return NoteItems.Bullet(words.Say("report.fixtures", Listing.Of(fixtures, 3 * most, words)));
+        var noted = net.Survey.Coverage.SelectMany(c => c.NotChecked.Select(n => words.Say("report.noted-item", c.System, n))).ToList();
+        if (noted.Count > 0) yield return NoteItems.Bullet(words.Say("report.noted", Listing.Of(noted, most, words)));
+        yield return NoteItems.Line(words[CoverageTable.IsComplete(plan, net) ? "report.complete" : "report.leak-survey"], 1);
+    }
+
+    /// <summary>Refrigerant added beside what the leaks found can have lost, a row per system.</summary>
+    public static IEnumerable<FlowItem> Balance(Plan plan, IReadOnlyList<MassBalance> balances, ServiceRecord? record, Words words, int most)
+    {
+        yield return NoteItems.Heading(words["balance.heading"]);
+        if (balances.Count == 0)
+        {
+            yield return NoteItems.Line(words[record is null ? "balance.no-record" : "balance.nothing-added"], 1);
+            yield break;
+        }
+
+        var table = new Table(
+        [
+            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 12, TextAnchor.End), new(words["balance.was-added"], 20, TextAnchor.End),
+            new(words["balance.can-explain"], 44, TextAnchor.End), new(words["balance.rate-head"], 30, TextAnchor.End), new(words["balance.verdict"], 50),
+        ]);
+        var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(Math.Max(2, most));
+        foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
+        [
+            $"{b.System} {b.Refrigerant}", Numbers.Whole(b.Days), Lengths.Weight(plan.Units, b.AddedKilograms),
+            $"{Lengths.Weight(plan.Units, b.ExplainedLowKilograms)} – {Lengths.Weight(plan.Units, b.ExplainedHighKilograms)}",
+            b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : "balance.no"],
+        ]))) yield return row;
+        if (balances.Count > Math.Max(2, most)) yield return NoteItems.Muted(words["report.more-systems"]);
+    }
+
+    /// <summary>A place to sign.</summary>
+    public static IEnumerable<FlowItem> Signature(Words words)
+    {
+        yield return NoteItems.Gap(9);
+        yield return new DrawnItem(9, (svg, at, width) =>
+        {
+            foreach (var (i, key) in Signers.Index())
+            {
+                var x = at.X + (i * width / 2);
+                svg.Line(new(x, at.Y + 4), new(x + (width / 2) - 8, at.Y + 4), Paint.Line(SheetStyle.Narrow));
+                svg.Text(new(x, at.Y + 8), words[key], SheetStyle.Small);
+            }
+        });
+    }
+
+    /// <summary>What the report's words mean.</summary>
+    public static IEnumerable<FlowItem> Definitions(Words words) =>
+        Terms.Select(t => NoteItems.Bullet(words["define." + t])).Prepend(NoteItems.Heading(words["define.heading"]));
+}

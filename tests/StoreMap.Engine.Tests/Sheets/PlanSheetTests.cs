@@ -1,0 +1,84 @@
+using StoreMap.Plans;
+using StoreMap.Sheets;
+
+namespace StoreMap.Tests.Sheets;
+
+public class PlanSheetTests
+{
+    [Fact]
+    public void Draw_SchematicPlan_SaysNotToScaleAndHasNoScaleBar()
+    {
+        var sheet = Map(SampleStore.Make(1) with { Schematic = true })[0];
+        var texts = SheetChecks.TextsOf(SheetChecks.Parse(sheet)).Select(t => t.Text).ToList();
+        Assert.Contains("not to scale", texts);
+        Assert.DoesNotContain(texts, t => t.StartsWith("1:", StringComparison.Ordinal) || t.Contains("(1:", StringComparison.Ordinal));
+        Assert.DoesNotContain("id=\"scale-bar", sheet.Svg, StringComparison.Ordinal);
+        Assert.Contains(texts, t => t.StartsWith("Not to scale:", StringComparison.Ordinal));
+        SheetChecks.AllHold(sheet);
+    }
+
+    [Fact]
+    public void Draw_PlanToScale_HasAScaleBar() => Assert.Contains("scale-bar", Map(SampleStore.Make(1))[0].Svg, StringComparison.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Stores))]
+    public void Draw_MorePagesPromised_AreThere(int seed)
+    {
+        var sheets = Map(SampleStore.Make(seed));
+        var first = SheetChecks.TextsOf(SheetChecks.Parse(sheets[0])).Select(t => t.Text).ToList();
+        Assert.Equal(sheets.Count > 1, first.Contains(Words.English["page.more"]));
+        Assert.Contains($"1 of {sheets.Count}", first);
+    }
+
+    [Theory]
+    [InlineData(50)]
+    [InlineData(100)]
+    public void Draw_InParts_CoversThePlanAtTheScaleAskedFor(double scale)
+    {
+        var plan = SampleStore.Make(4) with { Units = LengthUnit.Metre };
+        var visit = new SampleVisit(plan, 4);
+        var sheets = HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, new SheetContext { TileScale = scale });
+        var parts = sheets.Where(s => s.Name.StartsWith("heat-map-", StringComparison.Ordinal) && s.Name[9..] is ['a' or 'b' or 'c' or 'd' or 'e', >= '1' and <= '9']).ToList();
+        Assert.True(parts.Count >= 2);
+        Assert.All(sheets, SheetChecks.AllHold);
+        // Every case is named on some part, and every part says the scale.
+        var named = parts.SelectMany(p => SheetChecks.TextsIn(SheetChecks.Parse(p), "labels-fixtures")).Select(t => t.Text).ToHashSet();
+        Assert.All(plan.Fixtures, f => Assert.Contains(f.Tag, named));
+        Assert.All(parts, p => Assert.Contains(SheetChecks.TextsOf(SheetChecks.Parse(p)), t => t.Text == "1:" + Numbers.Whole(scale)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Stores))]
+    public void Manager_OfAnyStore_IsOnePageWithAPlaceToSign(int seed)
+    {
+        var plan = SampleStore.Make(seed);
+        var visit = new SampleVisit(plan, seed, 6);
+        foreach (var language in SheetContext.Languages)
+        {
+            var page = Assert.Single(ReportPages.Manager(plan, visit.Net, visit.Located, [], new SheetContext { Language = language }));
+            Assert.Contains(SheetChecks.TextsOf(SheetChecks.Parse(page)), t => t.Text == Words.For(language)["report.sign-store"]);
+            SheetChecks.AllHold(page);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Stores))]
+    public void Cards_OneForEachZoneAndSource_CarryTheCaution(int seed)
+    {
+        var plan = SampleStore.Make(seed);
+        var visit = new SampleVisit(plan, seed, 1 + (seed % 4));
+        var sheets = ReportPages.Cards(plan, visit.Net, visit.Located, null, new SheetContext());
+        var cards = sheets.Sum(s => SheetChecks.Parse(s).Descendants().Count(e => e.Attribute("class")?.Value == "repair-card"));
+        Assert.Equal(visit.Located.Zones.Count + visit.Located.Elsewhere.Count, cards);
+        Assert.All(sheets, SheetChecks.AllHold);
+        Assert.Equal((cards + 1) / 2, sheets.Count);
+    }
+
+    public static TheoryData<int> Stores => [.. Enumerable.Range(0, 12)];
+
+    private static IReadOnlyList<Sheet> Map(Plan plan)
+    {
+        var visit = new SampleVisit(plan, 1);
+        return HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, new SheetContext());
+    }
+}
