@@ -38,6 +38,9 @@ public class SurveyDocumentTests
 
         """;
 
+    /// <summary>A survey with every field there is.</summary>
+    internal static Survey WholeSurvey => Read(Whole).Survey;
+
     private static SurveyDocument Read(string text, Plan? plan = null) =>
         SurveyDocument.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)), "v.survey.json", plan ?? TestStore.Plan, TestStore.Points);
 
