@@ -10,10 +10,15 @@ namespace StoreMap.App.Shell;
 /// <summary>Checks any of StoreMap's files by what it says it is; a layout among them is what the others are held against.</summary>
 internal static class FileChecks
 {
-    public static IReadOnlyList<Problem> All(IReadOnlyList<string> files)
+    private static readonly string[] PlaceColumns = ["point", "fixture", "x", "y"];
+
+    /// <summary>Checks files.</summary>
+    /// <param name="files">Their paths.</param>
+    /// <param name="options">Column names and monitor of the CSVs.</param>
+    public static IReadOnlyList<Problem> All(IReadOnlyList<string> files, SurveyReadOptions options)
     {
         var problems = new List<Problem>();
-        var kinds = files.Select(f => (File: f, Kind: KindOf(f, problems))).ToList();
+        var kinds = files.Select(f => (File: f, Kind: KindOf(f, options, problems))).ToList();
         LayoutDocument? layout = null;
         foreach (var (file, _) in kinds.Where(k => k.Kind == "layout"))
         {
@@ -26,21 +31,32 @@ internal static class FileChecks
         var points = layout is null || kinds.TrueForAll(k => k.Kind is null or "layout") ? [] : ProbePlanner.Draft(layout.Plan, new Protocol()).Points;
         foreach (var (file, kind) in kinds.Where(k => k.Kind is not null and not "layout"))
         {
-            if (layout is null) problems.Add(NeedsLayout(file, kinds.Exists(k => k.Kind == "layout")));
-            else problems.AddRange(Against(file, kind!, layout.Plan, points));
+            if (layout is null && kind != "responses") problems.Add(NeedsLayout(file, kinds.Exists(k => k.Kind == "layout")));
+            else problems.AddRange(Against(file, kind!, layout?.Plan, points, options));
         }
 
         return problems;
     }
 
-    private static IReadOnlyList<Problem> Against(string file, string kind, Plan plan, IReadOnlyList<ProbePoint> points)
+    private static IReadOnlyList<Problem> Against(string file, string kind, Plan? plan, IReadOnlyList<ProbePoint> points, SurveyReadOptions options)
     {
         try
         {
             using var stream = InputFile.Open(file);
-            return kind == "service"
-                ? ServiceRecordFile.Read(stream, file, plan).Warnings
-                : SurveyReader.Read(stream, file, plan, points).Warnings;
+            switch (kind)
+            {
+                case "responses":
+                    ResponsesCsv.Read(stream, file);
+                    return [];
+                case "service":
+                    return ServiceRecordFile.Read(stream, file, plan!).Warnings;
+                case "log":
+                    return LogCsv.Read(stream, file, plan!, options).Warnings;
+                case "marks":
+                    return [.. MarksCsv.Read(stream, file, plan!, points, options).Warnings, CheckedAsMarks(file)];
+                default:
+                    return SurveyReader.Read(stream, file, plan!, points, options).Warnings;
+            }
         }
         catch (RefusedInputException refused)
         {
@@ -48,14 +64,37 @@ internal static class FileChecks
         }
     }
 
-    /// <summary>layout, survey, readings or service; null with a problem when it is none.</summary>
-    private static string? KindOf(string file, List<Problem> problems)
+    // What a CSV is, by its header: readings have places, a log has none, marks have no ppm.
+    private static string CsvKind(string text, SurveyReadOptions options)
+    {
+        var head = text.AsSpan().TrimStart("\uFEFF \t\r\n");
+        var end = head.IndexOfAny('\r', '\n');
+        var columns = (end < 0 ? head : head[..end]).ToString().Split([',', ';', '\t']).Select(c => c.Trim().Trim('"').ToLowerInvariant()).ToHashSet();
+        foreach (var (ours, theirs) in options.Columns)
+        {
+            if (columns.Remove(theirs.ToLowerInvariant())) columns.Add(ours.ToLowerInvariant());
+        }
+
+        if (columns.IsSupersetOf(["set", "actual", "factor"])) return "responses";
+        if (!columns.Contains("ppm")) return columns.Contains("event") || (columns.Contains("time") && columns.Overlaps(PlaceColumns)) ? "marks" : "readings";
+        return columns.Contains("time") && !columns.Overlaps(PlaceColumns) ? "log" : "readings";
+    }
+
+    /// <summary>layout, survey, service, or what a CSV is; null with a problem when it is none.</summary>
+    private static string? KindOf(string file, SurveyReadOptions options, List<Problem> problems)
     {
         try
         {
             using var stream = InputFile.Open(file);
             var text = new StreamReader(stream, Encoding.UTF8, detectEncodingFromByteOrderMarks: true).ReadToEnd();
-            if (!text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{')) return "readings";
+            if (!text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{'))
+            {
+                if (Path.GetExtension(file).ToLowerInvariant() is not (".dxf" or ".svg")) return CsvKind(text, options);
+                problems.Add(new Problem(Severity.Error, file, null, null, null, "drawing",
+                    "A plan drawing is not checked but read: storemap import " + Path.GetFileName(file) + " --out store.layout.json"));
+                return null;
+            }
+
             foreach (var kind in new[] { "layout", "survey", "service" })
             {
                 if (Format(text)?.StartsWith($"storemap-{kind}/", StringComparison.Ordinal) == true || (Format(text) is null && file.EndsWith($".{kind}.json", StringComparison.OrdinalIgnoreCase))) return kind;
@@ -85,6 +124,9 @@ internal static class FileChecks
             return null;
         }
     }
+
+    private static Problem CheckedAsMarks(string file) => new(Severity.Warning, file, "row 1", "ppm", null, "checked-as-marks",
+        "The file has no column ppm: it was checked as the marks of a log. If it holds readings, name the column: --columns ppm=name.");
 
     private static Problem NeedsLayout(string file, bool refused) => new(Severity.Error, file, null, null, null, "needs-layout",
         refused
