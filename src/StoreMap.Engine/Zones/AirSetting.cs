@@ -19,6 +19,22 @@ internal readonly record struct AirSetting(double Reach, double Drift, double Bl
     /// <summary>Share of the still peak left over from the trace the fans had spread.</summary>
     public double Pedestal { get; init; }
 
+    /// <summary>Share of one space's ppm (case air or base) that the other holds over it.</summary>
+    public double Cross { get; init; } = MiddleCross;
+
+    /// <summary>The middle of <see cref="Cross"/>, assumed where the spots probed cannot tell.</summary>
+    public const double MiddleCross = 0.18;
+
+    /// <summary>Deviation of the logarithm of <see cref="Cross"/>.</summary>
+    public const double CrossLogDeviation = 0.82;
+
+    // Common practice only says that the higher spot tells the space: a tenth to a half, log-sd about 0.8.
+    private static readonly (double Share, double Weight)[] Crosses = [(0.06, 0.3), (0.18, 0.4), (0.5, 0.3)];
+
+    /// <summary>Every setting with every share that crosses from one space to the other.</summary>
+    public static AirSetting[] WithCross(AirSetting[] settings) =>
+        [.. settings.SelectMany(s => Crosses.Select(c => s with { Cross = c.Share, Weight = s.Weight * c.Weight }))];
+
     /// <summary>True when nothing drifts.</summary>
     public bool Calm => Drift == 0 && StillSpeed == 0;
 }

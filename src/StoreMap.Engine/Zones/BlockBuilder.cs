@@ -12,6 +12,9 @@ internal static class BlockBuilder
     /// <summary>Seconds since the fans stopped when nobody wrote them down.</summary>
     private const double UnsaidSeconds = 120;
 
+    /// <summary>Variance of the level, as a logarithm, at which a monitor of hits (or one set to another gas) answers: a factor of 2.7.</summary>
+    private const double HitLogVariance = 1;
+
     /// <summary>Blocks of a line-up, fans on first.</summary>
     public static IReadOnlyList<ReadingBlock> Of(LineUpAxis axis, NetSurvey survey) => Split(axis.Fixtures[0].Id, axis, survey.Readings
         .Select(r => (Net: r, Fixture: axis.IndexOf(r.Reading.Place.Fixture)))
@@ -56,15 +59,25 @@ internal static class BlockBuilder
         }
     }
 
-    private static BlockReading Block(NetReading net, double s) => new()
+    private static BlockReading Block(NetReading net, double s)
     {
-        Source = net,
-        S = s,
-        Net = net.NetPpm,
-        Deviation = Math.Max(net.DeviationPpm, LeastDeviation),
-        Bound = net.Bound,
-        View = SpotView.Of(net.Reading),
-    };
+        var reading = new BlockReading
+        {
+            Source = net,
+            S = s,
+            Net = net.NetPpm,
+            Deviation = Math.Max(net.DeviationPpm, LeastDeviation),
+            Bound = net.Bound,
+            View = SpotView.Of(net.Reading),
+        };
+        return !net.HitOnly ? reading : reading with
+        {
+            HitOnly = true,
+            Net = net.DetectionPpm,
+            Bound = net.IsHit ? ReadingBound.AtLeast : ReadingBound.Below,
+            View = reading.View with { LogVariance = reading.View.LogVariance + HitLogVariance },
+        };
+    }
 
     private static double AlongOf(Fixture fixture, ReadingPlace place)
     {

@@ -27,10 +27,13 @@ internal sealed record BlockReading
     /// <summary>Seconds since the fans stopped; null with the fans running.</summary>
     public double? StillSeconds { get; init; }
 
+    /// <summary>True when only hit or no hit is known; <see cref="Net"/> then holds the level that divides them, known roughly.</summary>
+    public bool HitOnly { get; init; }
+
     /// <summary>What the reading shows for a source of strength 1 in each cell of its line-up.</summary>
     public void Response(LineUpAxis axis, AirSetting setting, Span<double> response)
     {
-        if (StillSeconds is { } seconds) StillAir.Response(axis, setting, S, seconds, response);
+        if (StillSeconds is { } seconds && setting.StillDispersion > 0) StillAir.Response(axis, setting, S, seconds, response);
         else CaseAir.Response(axis, setting, S, response);
     }
 
@@ -38,28 +41,38 @@ internal sealed record BlockReading
     public PlanPoint At => Source.Reading.Place.At;
 }
 
-/// <summary>What share of a case's air a spot shows, for a leak at the coil and for one in the base piping.</summary>
-/// <param name="Coil">Factor for a leak at coil, pans or grilles.</param>
-/// <param name="Base">Factor for a leak in the base: headers, kick plate, drain.</param>
-/// <param name="LogVariance">Variance of the factor's logarithm, from spot to spot.</param>
-internal readonly record struct SpotView(double Coil, double Base, double LogVariance)
+/// <summary>What a spot shows of the two spaces of a case: its moving air, and its base (kick plate, headers, drain).</summary>
+/// <param name="Case">Share of the case air's ppm.</param>
+/// <param name="Base">Share of the base's ppm.</param>
+/// <param name="LogVariance">Variance of what is shown, as a logarithm, from spot to spot.</param>
+internal readonly record struct SpotView(double Case, double Base, double LogVariance)
 {
-    /// <summary>The view of a reading. Factors are stated assumptions (docs/zones.md), wide enough not to matter much.</summary>
-    public static SpotView Of(Reading reading)
+    /// <summary>True when the spot shows the case air before the base.</summary>
+    public bool IsCase => Case > 1.5 * Base;
+
+    /// <summary>What the spot shows of a leak whose own space holds 1 ppm there.</summary>
+    /// <param name="basePiping">True for a leak in the base, false for one at the coil.</param>
+    /// <param name="cross">Share of it in the other space.</param>
+    public double Of(bool basePiping, double cross) => basePiping ? Base + (Case * cross) : Case + (Base * cross);
+
+    /// <summary>The view of a reading. Shares are stated assumptions (docs/zones.md), wide enough not to matter much.</summary>
+    public static SpotView Of(Reading reading) => Of(reading.Spot, reading.Height == ProbeHeight.Low, reading.Place.OnBack);
+
+    /// <summary>The view of a spot.</summary>
+    public static SpotView Of(Spot? spot, bool low, bool onBack)
     {
-        var back = reading.Place.OnBack ? 0.15 : 0;
-        var low = reading.Height == ProbeHeight.Low;
-        return reading.Spot switch
+        var back = onBack ? 0.15 : 0;
+        return spot switch
         {
-            Spot.Return => new(1, 0.5, 0.04 + back),
-            Spot.Discharge => new(0.9, 0.4, 0.12 + back),
-            Spot.KickPlate => new(0.4, 1.5, 0.2 + back),
-            Spot.Perimeter => new(0.5, 1.2, 0.1 + back),
-            Spot.Drain => new(0.8, 1.3, 0.2 + back),
-            Spot.Ceiling => new(0.1, 0.05, 0.6 + back),
-            Spot.LineDrop => new(0.7, 0.8, 0.3 + back),
-            Spot.Deck or Spot.CoilEnd or Spot.ValveEnd or Spot.Joint => new(1, 0.8, 0.15 + back),
-            _ => low ? new(1, 1.1, back) : new(1, 0.8, back),
+            Spot.Discharge => new(0.8, 0, 0.12 + back),
+            Spot.KickPlate => new(0, 1, 0.05 + back),
+            Spot.Perimeter => new(0.1, 0.9, 0.1 + back),
+            Spot.Drain => new(0.6, 0.6, 0.2 + back),
+            Spot.Ceiling => new(0.1, 0, 0.6 + back),
+            Spot.LineDrop => new(0.5, 0.5, 0.3 + back),
+            Spot.Deck or Spot.CoilEnd or Spot.ValveEnd or Spot.Joint => new(1, 0.2, 0.15 + back),
+            Spot.Return => new(1, 0, 0.04 + back),
+            _ => new(1, low ? 0.1 : 0, back),
         };
     }
 }

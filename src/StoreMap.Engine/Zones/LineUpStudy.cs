@@ -20,9 +20,11 @@ internal sealed class LineUpStudy
         Blocks = blocks;
         Expected = expected;
         Room = room;
-        var twoPlaces = blocks.Any(b => b.Readings.Any(r => r.View.Base > r.View.Coil * 1.15 || r.View.Coil > r.View.Base * 1.8));
-        var coil = blocks.Select(b => FitOf(b, basePiping: false, plan)).ToArray();
-        Fits = twoPlaces ? [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, plan))]] : [coil];
+        var views = blocks.SelectMany(b => b.Readings).Select(r => r.View.IsCase).ToArray();
+        var twoPlaces = views.Contains(true) && views.Contains(false);
+        var coil = blocks.Select(b => FitOf(b, basePiping: false, twoPlaces, plan)).ToArray();
+        TellsBase = twoPlaces;
+        Fits = [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, twoPlaces, plan))]];
     }
 
     /// <summary>The line-up.</summary>
@@ -37,7 +39,10 @@ internal sealed class LineUpStudy
     /// <summary>The room its front gives on; null for the sales floor.</summary>
     public string? Room { get; }
 
-    /// <summary>Fits per kind of leak (coil, then base when the spots can tell) and block.</summary>
+    /// <summary>True when both the case air and the base were probed.</summary>
+    public bool TellsBase { get; }
+
+    /// <summary>Fits per kind of leak (coil, then base) and block.</summary>
     public StateFit[][] Fits { get; }
 
     /// <summary>Highest net reading of any block.</summary>
@@ -95,7 +100,7 @@ internal sealed class LineUpStudy
         Array.Fill(log, double.NegativeInfinity);
         for (var kind = 0; kind < Fits.Length; kind++)
         {
-            var prior = Fits.Length == 1 ? 0 : Math.Log(kind == 0 ? 1 - BaseShare : BaseShare);
+            var prior = Math.Log(kind == 0 ? 1 - BaseShare : BaseShare);
             var sum = new double[Axis.Count];
             for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(Expected[c]);
             for (var b = 0; b < tables.Length; b++)
@@ -111,19 +116,25 @@ internal sealed class LineUpStudy
             }
         }
 
-        if (Fits.Length == 1) Array.Fill(share, BaseShare);
         return (log, share);
     }
 
-    private StateFit FitOf(ReadingBlock block, bool basePiping, Plan plan)
+    private StateFit FitOf(ReadingBlock block, bool basePiping, bool twoPlaces, Plan plan)
     {
         var fixture = Axis.Fixtures[0];
-        var perPpmMetre = RoughStrength.PerPeakPpm(plan, fixture, 0, 1);
+        if (basePiping)
+        {
+            return new StateFit(
+                block, twoPlaces ? AirSetting.WithCross(BaseAir.Settings) : BaseAir.Settings, true,
+                reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach, true)), RoughStrength.BaseLogDeviation);
+        }
+
         var settings = block.FansOn ? AirRegime.FansOn : AirRegime.Still;
-        if (basePiping) settings = [.. settings.Where(s => s.Blocking == 0).Select(s => s with { Reach = s.Reach * 1.5, Weight = s.Weight * 2 })];
+        if (twoPlaces) settings = AirSetting.WithCross(settings);
         return block.FansOn
-            ? new StateFit(block, settings, basePiping, reach => RoughStrength.PriorLogMean - Math.Log(perPpmMetre * reach), RoughStrength.PriorLogDeviation)
-            : new StateFit(block, settings, basePiping, _ => Math.Log(25), 2);
+            ? new StateFit(
+                block, settings, false, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
+            : new StateFit(block, settings, false, _ => Math.Log(25), 2);
     }
 
     /// <summary>Draws a few leaks that stand for the posterior, evenly through its weight.</summary>

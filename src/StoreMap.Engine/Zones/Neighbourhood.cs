@@ -21,6 +21,8 @@ internal sealed record OwnLeak(int Study, double[][]? Outside);
 /// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
 internal sealed class Neighbourhood
 {
+    private const int Worked = 5;
+
     private readonly IReadOnlyList<LineUpStudy> studies;
     private readonly IReadOnlyList<ReadingBlock> witnesses;
     private readonly OneLeak[] alone;
@@ -91,8 +93,15 @@ internal sealed class Neighbourhood
         for (var r = 0; r < ranked.Length; r++)
         {
             var s = ranked[r];
-            var worked = outside[s].Matters(index) && (r < 5 || r % 6 == 0);
-            ones[s] = weights[s] + alone[index].LogTotal + (outside[s].Matters(index) ? 0 : logFurther[index]) + (worked ? study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index) : 0);
+            ones[s] = double.NegativeInfinity;
+            if (!outside[s].Matters(index)) ones[s] = weights[s] + alone[index].LogTotal + logFurther[index];
+            else if (r < Worked) ones[s] = weights[s] + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
+            else if (r % Worked == 0)
+            {
+                // One in a few of the rest stands for its neighbours in rank.
+                ones[s] = weights[s] + Math.Log(Math.Min(Worked, ranked.Length - r)) + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
+            }
+
             if (ones[s] > ones[best]) best = s;
         }
 

@@ -17,32 +17,34 @@ internal static class NextBestProbe
     /// <summary>Deviation of a reading on the logarithmic scale for planning: the middle noise level and the spot.</summary>
     private const double PlannedDeviation = 0.4;
 
-    /// <summary>The best spot over all zones of line-ups and both air states; null when none tells enough.</summary>
+    // Spots worth naming: the return with fans on, the kick plate, and the front in still air.
+    private static readonly (Spot Spot, bool FansOn)[] Ways = [(Spot.Return, true), (Spot.KickPlate, true), (Spot.Front, false)];
+
+    /// <summary>The best spot over all zones of line-ups and both air states; null when none tells enough, as when the panels to lift
+    /// are known already.</summary>
     public static NextProbe? Find(Plan plan, Scene scene, IReadOnlyList<LeakZone> zones, LocateSettings settings)
     {
         NextProbe? best = null;
         var bestRate = 0.0;
         foreach (var (study, leak, probability) in scene.Answers.SelectMany(a => a.Leaks))
         {
-            var onBlock = study.Blocks.ToList().FindIndex(b => b.FansOn);
+            var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
             var detection = study.Blocks[0].Readings.Min(r => r.Source.DetectionPpm);
-            var points = leak.Points(0, Math.Max(onBlock, 0), Hypotheses);
-            if (points.Count == 0) continue;
-            var weights = points.Select(_ => 1.0 / points.Count).ToArray();
-            foreach (var fansOn in new[] { true, false })
+            var guesses = Guesses(study, leak, block);
+            if (guesses.Count == 0) continue;
+            foreach (var (spot, fansOn) in Ways)
             {
                 var minutes = settings.ProbeMinutes + (fansOn || study.Blocks.Any(b => !b.FansOn) ? 0 : settings.FansOffMinutes);
-                foreach (var s in Spots(study, points))
+                foreach (var s in Spots(study, guesses))
                 {
-                    var means = Means(study, points, s, fansOn, Math.Max(onBlock, 0), detection);
-                    var bits = probability * Information.Of(means, weights) / Math.Log(2);
+                    var bits = Bits(study, guesses, Means(study, guesses, s, spot, fansOn, block, detection), Math.Min(1, probability));
                     if (bits < LeastBits || bits / minutes <= bestRate) continue;
                     bestRate = bits / minutes;
                     var fixture = study.Axis.Fixtures[study.Axis.FixtureAt(s)];
                     var along = study.Axis.ToFront(study.Axis.FixtureAt(s), s);
                     best = new NextProbe(
-                        fixture.Id, fixture.Front!.PointAt(along), along, fansOn ? Spot.Return : Spot.Front,
-                        fansOn ? AirState.FansOn : AirState.FansOff, bits, Why(plan, fixture, along, fansOn, zones));
+                        fixture.Id, fixture.Front!.PointAt(along), along, spot,
+                        fansOn ? AirState.FansOn : AirState.FansOff, bits, Why(plan, fixture, along, spot, fansOn));
                 }
             }
         }
@@ -50,35 +52,77 @@ internal static class NextBestProbe
         return best;
     }
 
-    private static IEnumerable<double> Spots(LineUpStudy study, IReadOnlyList<FitPoint> points)
+    // A few leaks, of both kinds, that stand for the posterior evenly.
+    private static List<(FitPoint Point, int Kind)> Guesses(LineUpStudy study, OneLeak leak, int block)
     {
-        var low = Math.Max(0, study.Axis.Centres[points.Min(p => p.Cell)] - 1);
-        var high = Math.Min(study.Axis.Length, study.Axis.Centres[points.Max(p => p.Cell)] + 1);
-        var steps = Math.Max(1, (int)Math.Round((high - low) / SpotStepMetres));
-        for (var i = 0; i <= steps; i++)
+        var inBase = leak.Place.Select((p, c) => p * leak.BaseShare[c]).Sum();
+        var guesses = new List<(FitPoint, int)>();
+        for (var kind = 0; kind < 2; kind++)
         {
-            var s = low + ((high - low) * i / steps);
-            yield return s;
+            var count = (int)Math.Round(Hypotheses * (kind == 0 ? 1 - inBase : inBase));
+            if (count > 0) guesses.AddRange(leak.Points(kind, block, count).Select(p => (p, kind)));
         }
+
+        return guesses;
     }
 
-    // Readings on the scale where noise has deviation 1. In still air the strength is a new unknown: a fixed guess, the place decides.
-    private static double[] Means(LineUpStudy study, IReadOnlyList<FitPoint> points, double s, bool fansOn, int block, double detection)
+    private static IEnumerable<double> Spots(LineUpStudy study, List<(FitPoint Point, int Kind)> guesses)
     {
-        var settings = fansOn ? AirRegime.FansOn : AirRegime.Still;
-        var responses = new double[]?[settings.Length];
-        var means = new double[points.Count];
-        for (var k = 0; k < points.Count; k++)
+        var low = Math.Max(0, study.Axis.Centres[guesses.Min(p => p.Point.Cell)] - 1);
+        var high = Math.Min(study.Axis.Length, study.Axis.Centres[guesses.Max(p => p.Point.Cell)] + 1);
+        var steps = Math.Max(1, (int)Math.Round((high - low) / SpotStepMetres));
+        for (var i = 0; i <= steps; i++) yield return low + ((high - low) * i / steps);
+    }
+
+    // What a reading says, in bits, of whether there is a leak and behind which panel: its place within a panel does not matter.
+    private static double Bits(LineUpStudy study, List<(FitPoint Point, int Kind)> guesses, double[] means, double probability)
+    {
+        var weights = guesses.Select(_ => probability / guesses.Count).Append(1 - probability).ToArray();
+        var nats = Information.Of([.. means, 0], weights);
+        foreach (var panel in Enumerable.Range(0, guesses.Count).GroupBy(k => PanelOf(study, guesses[k].Point.Cell)))
         {
-            var setting = fansOn == study.Blocks[block].FansOn ? points[k].Setting : (k * 7) % settings.Length;
-            if (responses[setting] is not { } response)
+            var share = panel.Count() * probability / guesses.Count;
+            nats -= share * Information.Of([.. panel.Select(k => means[k])], [.. panel.Select(_ => 1.0 / panel.Count())]);
+        }
+
+        return nats / Math.Log(2);
+    }
+
+    private static (int Fixture, int Panel) PanelOf(LineUpStudy study, int cell)
+    {
+        var f = study.Axis.Owner[cell];
+        var along = study.Axis.ToFront(f, study.Axis.Centres[cell]);
+        var panels = study.Axis.Fixtures[f].Panels;
+        for (var i = 0; i < panels.Count; i++)
+        {
+            if (along >= panels[i].From && along <= panels[i].To) return (f, i);
+        }
+
+        return (f, -1);
+    }
+
+    // Readings on the scale where noise has deviation 1. In another air state the strength is a new unknown: a fixed guess, the place decides.
+    private static double[] Means(
+        LineUpStudy study, List<(FitPoint Point, int Kind)> guesses, double s, Spot spot, bool fansOn, int block, double detection)
+    {
+        var view = SpotView.Of(spot, low: false, onBack: false);
+        var known = fansOn == study.Blocks[block].FansOn;
+        var responses = new Dictionary<(int Kind, int Setting), double[]>();
+        var means = new double[guesses.Count];
+        for (var k = 0; k < guesses.Count; k++)
+        {
+            var (point, kind) = guesses[k];
+            var settings = known || kind == 1 ? study.Fits[kind][block].Settings : fansOn ? AirRegime.FansOn : AirRegime.Still;
+            var setting = known || kind == 1 ? point.Setting : (k * 7) % settings.Length;
+            if (!responses.TryGetValue((kind, setting), out var response))
             {
-                response = responses[setting] = new double[study.Axis.Count];
-                if (fansOn) CaseAir.Response(study.Axis, settings[setting], s, response);
-                else StillAir.Response(study.Axis, settings[setting], s, StillAir.UnitSeconds, response);
+                response = responses[(kind, setting)] = new double[study.Axis.Count];
+                if (settings[setting].StillDispersion > 0) StillAir.Response(study.Axis, settings[setting], s, StillAir.UnitSeconds, response);
+                else CaseAir.Response(study.Axis, settings[setting], s, response);
             }
 
-            means[k] = Scale(response[points[k].Cell] * (fansOn == study.Blocks[block].FansOn ? Math.Exp(points[k].LogStrength) : StillPpm), detection);
+            var strength = known || kind == 1 ? Math.Exp(point.LogStrength) : StillPpm;
+            means[k] = Scale(view.Of(kind == 1, settings[setting].Cross) * response[point.Cell] * strength, detection);
         }
 
         return means;
@@ -86,10 +130,10 @@ internal static class NextBestProbe
 
     private static double Scale(double ppm, double detection) => Math.Asinh(PlannedDeviation * ppm / (0.5 * detection)) / PlannedDeviation;
 
-    private static string Why(Plan plan, Fixture fixture, double along, bool fansOn, IReadOnlyList<LeakZone> zones)
+    private static string Why(Plan plan, Fixture fixture, double along, Spot spot, bool fansOn)
     {
         var place = $"at {ZoneReason.Place(plan, fixture, along)} of {fixture.Tag}";
-        var zone = zones.FirstOrDefault(z => z.Fixture == fixture.Id);
+        if (spot == Spot.KickPlate) return $"a reading at the kick plate {place} narrows the zone most for its minutes";
         if (fansOn) return $"a reading {place} narrows the zone most for its minutes";
         var circuits = fixture.Sections.Select(x => x.Circuit).OfType<string>().Distinct().ToList();
         var shared = plan.Fixtures.Where(f => f.Id != fixture.Id && f.Sections.Any(x => x.Circuit is not null && circuits.Contains(x.Circuit))).Select(f => f.Tag).ToList();

@@ -14,14 +14,16 @@ internal static class OffCaseSources
 {
     private const double NearMetres = 7;
     private const double PipeStepMetres = 1.5;
+    private const double UnknownMetres = 2.5;
+    private const double UnknownStepMetres = 1.0;
 
-    /// <summary>Candidates near some readings, shares summing to 1.</summary>
+    /// <summary>Candidates near some readings, shares summing to 1. What is not on the plan may be anywhere near: a grid that does not
+    /// ask where the gas was read, so that it competes with what is drawn on equal terms.</summary>
     public static IReadOnlyList<OffCaseSource> Near(Plan plan, IReadOnlyList<PlanPoint> hits)
     {
         var groups = new List<(double Share, List<(PlanPoint At, string Look, bool Known)> Places)>
         {
-            // A drop that lands inside a case is that case's own place and stands in its prior.
-            (0.2, [.. plan.Drops.Where(d => !plan.Fixtures.Any(f => Rings.Covers(f.Outline, d.At, 0.001))).Select(d => (d.At, $"the line set at drop {d.Id}, above the case", true))]),
+            (0.2, [.. plan.Drops.Select(d => (d.At, $"the line set at drop {d.Id}, above the case", true))]),
             (0.4, [.. plan.Pipes.SelectMany(PointsOf)]),
             (0.1, [.. plan.Pits.Select(p => (Middle(p.Outline), $"{p.Kind.Kebab()} {p.Id} under the floor", true))]),
             (0.05, [.. plan.Rooms.Where(r => r.Kind == RoomKind.Machine).SelectMany(r => r.Openings.Select(o => (o.Middle, $"the door of {r.Name}", true)))]),
@@ -53,24 +55,27 @@ internal static class OffCaseSources
         }
     }
 
-    // Hits, the places half way between them, and 1 m to either side: a source that nobody drew is near what it shows.
-    private static IEnumerable<PlanPoint> Unknown(IReadOnlyList<PlanPoint> all)
+    // A grid over all places near gas.
+    private static IEnumerable<PlanPoint> Unknown(IReadOnlyList<PlanPoint> hits)
     {
-        var hits = new List<PlanPoint>();
-        foreach (var hit in all)
+        if (hits.Count == 0) yield break;
+        var (left, columns) = Axis(hits.Min(h => h.X), hits.Max(h => h.X));
+        var (bottom, rows) = Axis(hits.Min(h => h.Y), hits.Max(h => h.Y));
+        for (var r = 0; r <= rows; r++)
         {
-            if (hits.TrueForAll(h => h.DistanceTo(hit) > 1.2)) hits.Add(hit);
+            for (var c = 0; c <= columns; c++)
+            {
+                var p = new PlanPoint(left + (c * UnknownStepMetres), bottom + (r * UnknownStepMetres));
+                if (hits.Any(h => h.DistanceTo(p) < UnknownMetres)) yield return p;
+            }
         }
+    }
 
-        for (var i = 0; i < hits.Count; i++)
-        {
-            yield return hits[i];
-            yield return hits[i] + new PlanPoint(1, 0);
-            yield return hits[i] + new PlanPoint(-1, 0);
-            yield return hits[i] + new PlanPoint(0, 1);
-            yield return hits[i] + new PlanPoint(0, -1);
-            if (i + 1 < hits.Count) yield return (hits[i] + hits[i + 1]) * 0.5;
-        }
+    // The grid lies evenly about the middle of the gas.
+    private static (double First, int Steps) Axis(double from, double to)
+    {
+        var steps = (int)Math.Ceiling((to - from + (2 * UnknownMetres)) / UnknownStepMetres);
+        return (((from + to) - (steps * UnknownStepMetres)) / 2, steps);
     }
 
     private static PlanPoint Middle(IReadOnlyList<PlanPoint> ring)

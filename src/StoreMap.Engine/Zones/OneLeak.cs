@@ -45,7 +45,7 @@ internal sealed class OneLeak
         var cellWeight = new double[perCell.Length];
         for (var c = 0; c < perCell.Length; c++)
         {
-            carried += Place[c];
+            carried += Place[c] * (kind == 0 ? 1 - BaseShare[c] : BaseShare[c]);
             if (perCell[c] <= 0) continue;
             cellWeight[c] = carried;
             carried = 0;

@@ -18,8 +18,14 @@ internal sealed class ReadingBlock
     /// <summary>Entries per table.</summary>
     public const int Entries = 420;
 
-    /// <summary>Chance that a bound says nothing: a gust, a blocked tip.</summary>
+    /// <summary>Chance that a reading below the limit says nothing of what is there: a gust, a blocked tip.</summary>
     private const double Stray = 0.004;
+
+    /// <summary>Chance that a reading over range says nothing: hundreds of ppm do not come from nowhere.</summary>
+    private const double OverRangeStray = 1e-6;
+
+    /// <summary>The same for a monitor that only tells hit from no hit: it answers to other gases too.</summary>
+    private const double HitStray = 0.03;
 
     private const double C = NoiseLevels.ScaleDeviation;
 
@@ -60,8 +66,8 @@ internal sealed class ReadingBlock
     /// <summary>Log likelihood of the readings when no gas is here.</summary>
     public double NullLog { get; }
 
-    /// <summary>Highest exact or at-least net reading; negative infinity without one.</summary>
-    public double HighestNet => Readings.Where(r => r.Bound != ReadingBound.Below).Select(r => r.Net).DefaultIfEmpty(double.NegativeInfinity).Max();
+    /// <summary>Highest exact or at-least net reading; negative infinity without one. What only tells hit from no hit is no number.</summary>
+    public double HighestNet => Readings.Where(r => r.Bound != ReadingBound.Below && !r.HitOnly).Select(r => r.Net).DefaultIfEmpty(double.NegativeInfinity).Max();
 
     /// <summary>Tables with a known ppm from outside at each reading added to what a source in the block brings.</summary>
     public BlockTables TablesFor(double[] outsidePpm)
@@ -92,7 +98,8 @@ internal sealed class ReadingBlock
                 {
                     var variance = (a * blur) + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
                     var z = difference / Math.Sqrt(variance);
-                    bounds[(k * NoiseLevels.Count) + level] = Math.Log(Stray + ((1 - (2 * Stray)) * NormalLaw.Phi(r.Bound == ReadingBound.Below ? z : -z)));
+                    var stray = r.HitOnly ? HitStray : r.Bound == ReadingBound.Below ? Stray : OverRangeStray;
+                    bounds[(k * NoiseLevels.Count) + level] = Math.Log(stray + ((1 - (2 * stray)) * NormalLaw.Phi(r.Bound == ReadingBound.Below ? z : -z)));
                 }
             }
         }

@@ -17,8 +17,17 @@ internal static class RoughStrength
     /// <summary>Log-normal prior of a leak's strength: 0.3 to 40 oz a day holds the bulk.</summary>
     public const double PriorLogMean = 3.58; // ln of 36 kg a year, the middle of 3.1 and 414
 
-    /// <summary>Deviation of the strength's logarithm, the unknown air exchange included.</summary>
-    public const double PriorLogDeviation = 1.7;
+    /// <summary>Deviation of the strength's logarithm.</summary>
+    public const double PriorLogDeviation = 1.6;
+
+    /// <summary>Deviation of the logarithm of the air a case exchanges: known to a factor of about 2.5 at 90 %.</summary>
+    public const double ExchangeLogDeviation = 0.55;
+
+    /// <summary>Deviation of the logarithm of the ppm a leak at the coil brings: its strength and the air exchanged.</summary>
+    public static double CaseLogDeviation { get; } = Math.Sqrt((PriorLogDeviation * PriorLogDeviation) + (ExchangeLogDeviation * ExchangeLogDeviation));
+
+    /// <summary>The same for a leak in the base.</summary>
+    public static double BaseLogDeviation { get; } = Math.Sqrt((PriorLogDeviation * PriorLogDeviation) + (BaseAir.ExchangeDeviation * BaseAir.ExchangeDeviation));
 
     /// <summary>Molar mass assumed when the refrigerant is unknown, g/mol: that of R-448A.</summary>
     private const double DefaultMolarMass = 86.28;
@@ -49,8 +58,13 @@ internal static class RoughStrength
     public static double KelvinOf(Fixture fixture) => fixture.Kind == FixtureKind.WalkIn ? 268 : 274;
 
     /// <summary>Kilograms a year of a leak whose peak in an endless line-up would be 1 ppm: the trace holds 2 L metres of it.</summary>
-    public static double PerPeakPpm(Plan plan, Fixture fixture, double along, double reachMetres) =>
-        KilogramsPerYear(1, ExchangePerMetre(fixture) * 2 * reachMetres, MolarMassAt(plan, fixture, along), KelvinOf(fixture));
+    /// <param name="plan">The plan.</param>
+    /// <param name="fixture">The fixture.</param>
+    /// <param name="along">Metres along its front, for the refrigerant.</param>
+    /// <param name="reachMetres">Reach of the trace.</param>
+    /// <param name="basePiping">True for a leak in the base, which has air of its own.</param>
+    public static double PerPeakPpm(Plan plan, Fixture fixture, double along, double reachMetres, bool basePiping = false) => KilogramsPerYear(
+        1, (basePiping ? BaseAir.ExchangePerMetre(reachMetres) : ExchangePerMetre(fixture)) * 2 * reachMetres, MolarMassAt(plan, fixture, along), KelvinOf(fixture));
 
     /// <summary>Molar mass of the refrigerant at a place, g/mol; that of R-448A when unknown.</summary>
     public static double MolarMassAt(Plan plan, Fixture fixture, double along) =>

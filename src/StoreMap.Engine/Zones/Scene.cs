@@ -18,9 +18,6 @@ internal sealed class Scene
 
     private const double PassesMetres = 2.5;
 
-    // What stands on the plan is looked at first unless a place that nobody drew explains the gas this many times better.
-    private const double KnownPlaceFactor = 5;
-
     /// <summary>Case this near a gas reading counts as under the gas, metres.</summary>
     private const double UnderGasMetres = 1.5;
 
@@ -163,7 +160,7 @@ internal sealed class Scene
         {
             // A pipe run is many candidates and one thing to look at: the likeliest thing first, then its likeliest place.
             var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
-                .OrderByDescending(g => (candidates[g.First()].Known ? KnownPlaceFactor : 1) * g.Sum(c => answer.ElsewhereShares[c])).First();
+                .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
             var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
             var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
             elsewhere.Add(new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At));

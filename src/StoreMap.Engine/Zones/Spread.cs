@@ -18,6 +18,9 @@ internal static class Spread
     /// <summary>Widths of the trace of a source overhead or under the floor, metres, and their prior weights.</summary>
     public static (double Metres, double Weight)[] OffCaseWidths { get; } = [(1.2, 0.25), (2.2, 0.45), (4, 0.3)];
 
+    /// <summary>Metres over which the tail of such a trace falls to 1/e, as a share of its width.</summary>
+    private const double TailShare = 0.8;
+
     /// <summary>Prior mean of ln ppm that a source outside the cases brings to fronts beneath it: 8 ppm.</summary>
     public const double OffCaseLogMean = 2.08;
 
@@ -64,10 +67,11 @@ internal static class Spread
         return d > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * AisleTrace(Math.Max(0, d - 1), reach, metres);
     }
 
-    /// <summary>Relative ppm at a reading for a source outside the cases.</summary>
+    /// <summary>Relative ppm at a reading for a source outside the cases: round near its place, over which the gas sinks, and an
+    /// exponential tail, as dispersion with loss has it. So a far reading's neighbours share its gas: nothing peaks far from its source.</summary>
     public static double FromOffCase(PlanPoint source, double width, PlanPoint at)
     {
         var d = source.DistanceTo(at);
-        return d > 4 * width ? 0 : Math.Exp(-0.5 * d * d / (width * width));
+        return d > FarthestMetres ? 0 : Math.Exp((width - Math.Sqrt((d * d) + (width * width))) / (TailShare * width));
     }
 }

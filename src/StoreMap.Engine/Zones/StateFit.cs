@@ -27,6 +27,7 @@ internal sealed class StateFit
     private const int CoarseStep = 10;
     private readonly float[]?[] logResponse;
     private readonly bool basePiping;
+    private readonly int crosses;
     private readonly double[][] logStrengthPrior;
     private readonly double[] logStrengthMean;
     private readonly double[] roughLogWeight;
@@ -49,16 +50,20 @@ internal sealed class StateFit
         Axis = block.Axis!;
         this.basePiping = basePiping;
         logResponse = new float[settings.Length][];
+        crosses = settings.TakeWhile(s => s with { Cross = 0, Weight = 0 } == settings[0] with { Cross = 0, Weight = 0 }).Count();
         LogStrengthDeviation = logDeviation;
         logStrengthMean = [.. settings.Select(s => logMeanAtReach(s.Reach))];
         var highest = block.HighestNet;
         var detection = block.Readings.Max(r => r.Source.DetectionPpm);
         var seen = highest >= detection;
         step = seen ? FineStep : CoarseStep;
-        var overRange = block.Readings.Any(r => r.Bound == StoreMap.Surveys.ReadingBound.AtLeast);
+        var overRange = block.Readings.Any(r => r.Bound == StoreMap.Surveys.ReadingBound.AtLeast && !r.HitOnly);
         (lowest, var top) = seen
             ? (Math.Log(highest) - 1.5, Math.Log(highest) + (overRange ? 5 : 3))
             : (Math.Log(0.1), Math.Log(detection) + 5);
+
+        // A leak in the base may be known only by what crosses into the case air.
+        if (basePiping) top += 1.5;
         strengths = 1 + (int)Math.Ceiling((top - lowest) / (step * ReadingBlock.StepLog));
         settingBest = new double[settings.Length];
         negligible = new bool[settings.Length];
@@ -193,15 +198,20 @@ internal sealed class StateFit
         if (logResponse[setting] is { } known) return known;
         var n = Block.Readings.Length;
         var response = new double[Axis.Count];
-        var table = new float[Axis.Count * n];
+        var first = setting - (setting % crosses);
+        for (var k = first; k < first + crosses; k++) logResponse[k] = new float[Axis.Count * n];
         for (var i = 0; i < n; i++)
         {
             Block.Readings[i].Response(Axis, Settings[setting], response);
-            var view = basePiping ? Block.Readings[i].View.Base : Block.Readings[i].View.Coil;
-            for (var c = 0; c < response.Length; c++) table[(c * n) + i] = (float)Math.Log(Math.Max(response[c] * view, 1e-30));
+            for (var c = 0; c < response.Length; c++) response[c] = Math.Log(Math.Max(response[c], 1e-30));
+            for (var k = first; k < first + crosses; k++)
+            {
+                var view = Math.Log(Math.Max(Block.Readings[i].View.Of(basePiping, Settings[k].Cross), 1e-30));
+                for (var c = 0; c < response.Length; c++) logResponse[k]![(c * n) + i] = (float)(response[c] + view);
+            }
         }
 
-        return logResponse[setting] = table;
+        return logResponse[setting]!;
     }
 
     private double LogStrength(int g) => lowest + (g * step * ReadingBlock.StepLog);

@@ -44,12 +44,16 @@ internal static class StillAir
         }
 
         var d = setting.StillDispersion;
-        var unit = NormalLaw.ErrorFunction(Math.Sqrt(loss * UnitSeconds)) / (2 * Math.Sqrt(d * loss));
+        var unit = UnitPeak(d, loss);
         var pedestal = new double[n];
         CaseAir.Response(axis, setting, s, pedestal);
         var left = setting.Pedestal * Math.Exp(-loss * (seconds - UnitSeconds));
         for (var i = 0; i < n; i++) response[i] = (response[i] / unit) + (left * pedestal[i]);
     }
+
+    /// <summary>Peak, ppm, of a source of 1 ppm m³/s for a square metre of cross-section, <see cref="UnitSeconds"/> after the stop.</summary>
+    public static double UnitPeak(double dispersion, double loss = Loss) =>
+        NormalLaw.ErrorFunction(Math.Sqrt(loss * UnitSeconds)) / (2 * Math.Sqrt(dispersion * loss));
 
     // Transport over each face per second and metre: what goes right from the cell before it, and left from the cell after it.
     private static (double[] ToRight, double[] ToLeft) Exchange(LineUpAxis axis, AirSetting setting)

@@ -56,7 +56,7 @@ internal sealed class WalkInStudy
                     {
                         for (var i = 0; i < n; i++)
                         {
-                            shape[i] = u + Math.Log(block.Readings[i].View.Coil * (mixed + Math.Exp(-block.Readings[i].At.DistanceTo(Places[p]) / reach)));
+                            shape[i] = u + Math.Log(block.Readings[i].View.Case * (mixed + Math.Exp(-block.Readings[i].At.DistanceTo(Places[p]) / reach)));
                         }
 
                         var term = block.Quiet.LogLikelihood(shape) + Math.Log(weight * StrengthStep / (2 * Math.Sqrt(2 * Math.PI)))

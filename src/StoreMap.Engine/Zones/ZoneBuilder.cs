@@ -48,11 +48,9 @@ internal static class ZoneBuilder
         var inBase = mass.Select((m, i) => m * baseShare[i]).Sum();
         var readings = study.Blocks.SelectMany(b => b.Readings).Where(r => r.Source.Reading.Place.Fixture == fixture.Id).ToList();
         var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
-        var curves = leak.Points(0, block, Curves);
-        var reach = curves.Select(p => study.Fits[0][block].Settings[p.Setting].Reach).DefaultIfEmpty(1.2).Average();
-        var peak = curves.Select(p => p.LogStrength).DefaultIfEmpty(0).Average();
-        var middle = RoughStrength.PerPeakPpm(plan, fixture, center, reach) * Math.Exp(peak);
-        var spread = RoughStrength.RangeFactor * Math.Exp(1.3 * Deviation(curves.Select(p => p.LogStrength)));
+        var kind = inBase > 0.5 ? 1 : 0;
+        var curves = leak.Points(kind, block, Curves);
+        var strength = StrengthRange.Of(plan, fixture, center, study, leak, inBase);
         return new LeakZone
         {
             Fixture = fixture.Id,
@@ -63,12 +61,12 @@ internal static class ZoneBuilder
             Center = center,
             At = fixture.Front!.PointAt(edges[Mode(mass, edges)]),
             PeakPpm = PeakNear(study, from, to, f),
-            Strength = RoughStrength.Word(middle),
-            StrengthLowKilogramsPerYear = middle / spread,
-            StrengthHighKilogramsPerYear = middle * spread,
-            Reason = ZoneReason.Of(plan, fixture, readings, center, inBase, history, settings),
+            Strength = RoughStrength.Word(strength.Middle),
+            StrengthLowKilogramsPerYear = strength.Low,
+            StrengthHighKilogramsPerYear = strength.High,
+            Reason = ZoneReason.Of(plan, fixture, readings, center, inBase, study.TellsBase, history, settings),
             Panels = PanelChances.Of(fixture, edges, mass, baseShare),
-            Profile = Profile(study, block, curves, partner?.Points[block], f, edges, mass),
+            Profile = Profile(study, block, curves, kind, partner?.Points[block], f, edges, mass),
         };
     }
 
@@ -88,11 +86,11 @@ internal static class ZoneBuilder
     {
         var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
         var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
-        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && r.S >= low && r.S <= high)
+        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.S >= low && r.S <= high)
             .Select(r => r.Net).DefaultIfEmpty(Math.Max(0, study.HighestNet)).Max();
     }
 
-    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, FitPoint? partner, int fixture, double[] edges, double[] mass)
+    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, int kind, FitPoint? partner, int fixture, double[] edges, double[] mass)
     {
         if (curves.Count == 0) return [];
         var axis = study.Axis;
@@ -101,7 +99,7 @@ internal static class ZoneBuilder
         var response = new double[axis.Count];
         var values = new double[curves.Count][];
         for (var k = 0; k < curves.Count; k++) values[k] = new double[points.Length];
-        var settings = study.Fits[0][block].Settings;
+        var settings = study.Fits[kind][block].Settings;
         for (var i = 0; i < points.Length; i++)
         {
             var s = axis.ToAxis(fixture, length * i / ProfilePoints);
@@ -132,13 +130,5 @@ internal static class ZoneBuilder
         }
 
         return points;
-    }
-
-    private static double Deviation(IEnumerable<double> values)
-    {
-        var list = values.ToArray();
-        if (list.Length < 2) return 0;
-        var mean = list.Average();
-        return Math.Sqrt(list.Sum(v => (v - mean) * (v - mean)) / list.Length);
     }
 }

@@ -12,10 +12,11 @@ internal static class ZoneReason
     /// <param name="readings">Readings on the fixture.</param>
     /// <param name="center">Median place, metres along the front.</param>
     /// <param name="baseShare">Probability of base piping.</param>
+    /// <param name="tellsBase">True when both the case air and the base were probed.</param>
     /// <param name="history">Priors handed in.</param>
     /// <param name="settings">Weights of places.</param>
     public static string Of(
-        Plan plan, Fixture fixture, IReadOnlyList<BlockReading> readings, double center, double baseShare,
+        Plan plan, Fixture fixture, IReadOnlyList<BlockReading> readings, double center, double baseShare, bool tellsBase,
         IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         var parts = new List<string>();
@@ -24,15 +25,16 @@ internal static class ZoneReason
         if (best is not null)
         {
             var along = best.Source.Reading.Place.Along ?? fixture.Front!.Project(best.At).Along;
-            parts.Add($"highest, {(best.Bound == ReadingBound.AtLeast ? "over range" : Say.Ppm(best.Net))}, at {Place(plan, fixture, along)}"
+            parts.Add($"highest, {(best.HitOnly ? "a hit" : best.Bound == ReadingBound.AtLeast ? "over range" : Say.Ppm(best.Net))}, at {Place(plan, fixture, along)}"
                 + (AirRegime.IsFansOn(best.Source.Reading) ? " with fans on" : " with fans off"));
         }
 
         var near = PlacePrior.Features(plan, fixture, settings).Select(f => (f.Name, Distance: Math.Abs(f.Along - center), f.Weight))
             .Where(f => f.Distance < 1.2).OrderByDescending(f => f.Weight).ThenBy(f => f.Distance).FirstOrDefault();
         if (near.Name is not null) parts.Add($"{near.Name} is {Say.Distance(near.Distance, plan.Units)} from the middle of the zone");
-        if (baseShare > 0.6) parts.Add("high at the kick plate against the return: look at the base piping");
+        if (baseShare > 0.6) parts.Add(tellsBase ? "high at the kick plate against the return: look at the base piping" : "a wide, even trace: probe the kick plates, the base piping may leak");
         parts.AddRange(history.Where(h => h.Fixture == fixture.Id && h.Weight > 1 && (h.Along is not { } a || Math.Abs(a - center) < 2)).Select(h => h.Reason));
+        if (best is { HitOnly: true }) parts.Add("the monitor only told hit from no hit, so nothing is known of its strength");
         return parts.Count == 0 ? "its readings fit a leak here" : string.Join("; ", parts);
     }
 
@@ -41,5 +43,5 @@ internal static class ZoneReason
         Say.Distance(fixture.FromLeft(along), plan.Units) + " from the left end";
 
     private static BlockReading? Highest(IReadOnlyList<BlockReading> readings) => readings.Where(r => r.Bound != ReadingBound.Below)
-        .OrderByDescending(r => r.Bound == ReadingBound.AtLeast ? 1e9 + r.Net : r.Net).FirstOrDefault();
+        .OrderByDescending(r => r.HitOnly ? -1 : r.Bound == ReadingBound.AtLeast ? 1e9 + r.Net : r.Net).FirstOrDefault();
 }
