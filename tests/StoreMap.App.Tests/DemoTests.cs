@@ -23,6 +23,14 @@ public sealed class DemoTests : IClassFixture<DemoTests.Done>
     public void BaseLeakUnderTheProduceLineUp_IsInTheFirstTwoPanelsOpenedAtItsCase() => Assert.Contains("C28/5", OpenAt("C28").Take(2));
 
     [Fact]
+    public void BaseLeak_StrengthRangeHoldsItsTruth()
+    {
+        var zone = Located.GetProperty("zones").EnumerateArray().First(z => z.GetProperty("fixture").GetString() == "C28");
+        const double truth = 70 / 0.45359237;
+        Assert.InRange(truth, zone.GetProperty("strengthLbPerYearLow").GetDouble(), zone.GetProperty("strengthLbPerYearHigh").GetDouble());
+    }
+
+    [Fact]
     public void LineOverTheFrozenCases_IsPinnedOnNoCase()
     {
         Assert.DoesNotContain(Located.GetProperty("zones").EnumerateArray(), z => z.GetProperty("fixture").GetString() is "C11" or "C14");

@@ -29,19 +29,20 @@ public static class LeakLocator
         zones.AddRange(scene.WalkInZones);
         zones = [.. zones.OrderByDescending(z => z.Probability).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
         var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
+        var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(
-            zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones), [.. scene.NotProbed],
+            zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones, told), [.. scene.NotProbed],
             NextBestProbe.Find(plan, scene, zones, settings));
     }
 
     private static int PlanOrder(Plan plan, string fixture) => plan.Fixtures.Select((f, i) => (f.Id, i)).FirstOrDefault(p => p.Id == fixture).i;
 
-    private static List<NoLeakSeen> NoLeaks(Plan plan, Scene scene, List<LeakZone> zones)
+    private static List<NoLeakSeen> NoLeaks(Plan plan, Scene scene, List<LeakZone> zones, IReadOnlyList<string> told)
     {
         var list = new List<NoLeakSeen>();
         foreach (var fixture in plan.Fixtures)
         {
-            if (zones.Any(z => z.Fixture == fixture.Id) || scene.NotProbed.Contains(fixture.Id)) continue;
+            if (zones.Any(z => z.Fixture == fixture.Id) || told.Contains(fixture.Id) || scene.NotProbed.Contains(fixture.Id)) continue;
             list.Add(scene.NoLeakSeenOn(plan, fixture));
         }
 

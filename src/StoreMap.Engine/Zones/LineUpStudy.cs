@@ -6,7 +6,8 @@ namespace StoreMap.Zones;
 /// <param name="At">Plan metres.</param>
 /// <param name="PeakPpm">Strength with fans on.</param>
 /// <param name="Reach">Reach, metres.</param>
-internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double Reach);
+/// <param name="Along">Direction of its front, a unit vector.</param>
+internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double Reach, PlanPoint Along);
 
 /// <summary>One line-up: its readings in both air states against no leak and one leak.</summary>
 internal sealed class LineUpStudy
@@ -51,8 +52,20 @@ internal sealed class LineUpStudy
     /// <summary>True when a reading shows gas.</summary>
     public bool Seen => Blocks.Any(b => b.Readings.Any(r => r.Bound != Surveys.ReadingBound.Below && r.Net >= r.Source.DetectionPpm));
 
-    /// <summary>Log likelihood without a leak here.</summary>
-    public double LogNull(double[][]? outside) => Blocks.Select((b, i) => outside is null ? b.NullLog : b.LogLikelihood(outside[i])).Sum();
+    /// <summary>Log likelihood without a leak here; with gas from outside, summed over how much of it the line-up takes in.</summary>
+    public double LogNull(double[][]? outside)
+    {
+        if (outside is null) return Blocks.Sum(b => b.NullLog);
+        var sum = double.NegativeInfinity;
+        foreach (var (logFactor, weight) in Spread.Intakes)
+        {
+            var log = Math.Log(weight);
+            for (var b = 0; b < Blocks.Count; b++) log += Blocks[b].LogLikelihood(outside[b], logFactor);
+            sum = NormalLaw.LogAdd(sum, log);
+        }
+
+        return sum;
+    }
 
     /// <summary>One leak here by itself: log of expected leaks times likelihood, summed over cells, kinds, air and strengths.</summary>
     public OneLeak Fit()
@@ -142,7 +155,11 @@ internal sealed class LineUpStudy
     {
         var block = Blocks.ToList().FindIndex(b => b.FansOn);
         if (block < 0) block = 0;
-        return [.. one.Points(0, block, Samples).Select(p => new LeakSample(
-            Axis.PointAt(Axis.Centres[p.Cell]), Math.Exp(p.LogStrength), Fits[0][block].Settings[p.Setting].Reach))];
+        return [.. one.Points(0, block, Samples).Select(p =>
+        {
+            var f = Axis.Owner[p.Cell];
+            var along = Axis.Fixtures[f].Front!.DirectionAt(Axis.ToFront(f, Axis.Centres[p.Cell]));
+            return new LeakSample(Axis.PointAt(Axis.Centres[p.Cell]), Math.Exp(p.LogStrength), Fits[0][block].Settings[p.Setting].Reach, along);
+        })];
     }
 }

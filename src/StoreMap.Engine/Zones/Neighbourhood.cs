@@ -21,7 +21,8 @@ internal sealed record OwnLeak(int Study, double[][]? Outside);
 /// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
 internal sealed class Neighbourhood
 {
-    private const int Worked = 5;
+    private const int Worked = 3;
+    private const int Sampled = 4;
 
     private readonly IReadOnlyList<LineUpStudy> studies;
     private readonly IReadOnlyList<ReadingBlock> witnesses;
@@ -90,16 +91,17 @@ internal sealed class Neighbourhood
         // A leak here as well is worked out for the outside air that explains most by itself, and for some that explains little.
         var ranked = Enumerable.Range(0, outside.Count).OrderByDescending(s => nulls[s]).ThenBy(s => s).ToArray();
         var best = ranked[0];
+        var every = Math.Max(1, (int)Math.Ceiling((ranked.Length - Worked) / (double)Sampled));
         for (var r = 0; r < ranked.Length; r++)
         {
             var s = ranked[r];
             ones[s] = double.NegativeInfinity;
             if (!outside[s].Matters(index)) ones[s] = weights[s] + alone[index].LogTotal + logFurther[index];
-            else if (r < Worked) ones[s] = weights[s] + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
-            else if (r % Worked == 0)
+            else if (r < Worked || (r - Worked) % every == 0)
             {
-                // One in a few of the rest stands for its neighbours in rank.
-                ones[s] = weights[s] + Math.Log(Math.Min(Worked, ranked.Length - r)) + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
+                // After the first few, one in several stands for those behind it in rank.
+                var stands = r < Worked ? 0 : Math.Log(Math.Min(every, ranked.Length - r));
+                ones[s] = weights[s] + stands + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
             }
 
             if (ones[s] > ones[best]) best = s;
@@ -159,8 +161,12 @@ internal sealed class Neighbourhood
             {
                 foreach (var (share, metres, weight) in Spread.AisleAir)
                 {
-                    result.Add(o.Plus(studies, witnesses, index, (at, inCase) => Spread.FromCase(draws[d].At, draws[d].PeakPpm, draws[d].Reach, share, metres, at, inCase)));
-                    logs.Add(weights[i] - kept + Math.Log(weight));
+                    foreach (var (shift, shiftWeight) in Spread.AisleShifts)
+                    {
+                        var at = draws[d].At + (draws[d].Along * shift);
+                        result.Add(o.Plus(studies, witnesses, index, (to, inCase) => Spread.FromCase(at, draws[d].PeakPpm, draws[d].Reach, share, metres, to, inCase)));
+                        logs.Add(weights[i] - kept + Math.Log(weight * shiftWeight));
+                    }
                 }
             }
         }

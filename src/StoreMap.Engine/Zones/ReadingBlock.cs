@@ -110,13 +110,15 @@ internal sealed class ReadingBlock
     /// <summary>What a reading at a place of the line-up would show in this block's air.</summary>
     public void ResponseAt(AirSetting setting, double s, Span<double> response)
     {
-        if (FansOn) CaseAir.Response(Axis!, setting, s, response);
+        if (FansOn || setting.StillDispersion <= 0) CaseAir.Response(Axis!, setting, s, response);
         else StillAir.Response(Axis!, setting, s, StillAir.UnitSeconds, response);
     }
 
     /// <summary>Log likelihood of the readings for gas from outside alone, ppm at each.</summary>
-    public double LogLikelihood(double[] ppm) =>
-        Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))], Square(Spread.OutsideLogDeviation));
+    /// <param name="ppm">ppm outside.</param>
+    /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>
+    public double LogLikelihood(double[] ppm, double logFactor = 0) =>
+        Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
 
     private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
 

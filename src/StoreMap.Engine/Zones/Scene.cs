@@ -18,6 +18,9 @@ internal sealed class Scene
 
     private const double PassesMetres = 2.5;
 
+    /// <summary>Line-ups judged together at most.</summary>
+    private const int Together = 4;
+
     /// <summary>Case this near a gas reading counts as under the gas, metres.</summary>
     private const double UnderGasMetres = 1.5;
 
@@ -106,6 +109,7 @@ internal sealed class Scene
         LocateSettings settings, CancellationToken cancel)
     {
         var open = studies.Where(s => s.Seen && alone[s].LogTotal - s.LogNull(null) > WorthALook).OrderByDescending(s => s.HighestNet).ToList();
+        var answered = new List<LineUpStudy>();
         while (open.Count > 0)
         {
             cancel.ThrowIfCancellationRequested();
@@ -113,23 +117,29 @@ internal sealed class Scene
             open.RemoveAt(0);
             for (var i = 0; i < group.Count; i++)
             {
-                foreach (var near in open.Where(o => o.Room == group[i].Room && Near(group[i], o)).ToList())
+                foreach (var near in open.Where(o => o.Room == group[i].Room && Near(group[i], o, SharedAirMetres)).ToList())
                 {
                     group.Add(near);
                     open.Remove(near);
                 }
             }
 
-            // Few explanations can be told apart at once; the strongest stand together, the rest wait for a neighbourhood of their own.
-            foreach (var late in group.Skip(4)) open.Add(late);
-            group = [.. group.Take(4).OrderByDescending(s => s.HighestNet)];
+            // Few explanations can be told apart at once: the strongest stand together; the rest wait, and are judged beside the strongest
+            // line-up near them that was answered before, whose gas may be all they show.
+            group = [.. group.OrderByDescending(s => s.HighestNet)];
+            var anchor = answered.Where(a => a.Room == group[0].Room && a.HighestNet > group[0].HighestNet && Near(a, group[0], Spread.FarthestMetres))
+                .OrderByDescending(a => a.HighestNet).FirstOrDefault();
+            var room = anchor is null ? Together : Together - 1;
+            open.AddRange(group.Skip(room));
+            group = [.. group.Take(room)];
             open = [.. open.OrderByDescending(s => s.HighestNet)];
-            Answers.Add(AnswerOne(plan, group, alone, air, history, settings));
+            answered.AddRange(group);
+            Answers.Add(AnswerOne(plan, anchor is null ? group : [anchor, .. group], anchor is null ? 0 : 1, alone, air, history, settings));
         }
     }
 
     private SceneAnswer AnswerOne(
-        Plan plan, List<LineUpStudy> group, Dictionary<LineUpStudy, OneLeak> alone, IReadOnlyList<ReadingBlock> air,
+        Plan plan, List<LineUpStudy> group, int first, Dictionary<LineUpStudy, OneLeak> alone, IReadOnlyList<ReadingBlock> air,
         IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         var hits = group.SelectMany(Gas).Select(r => r.At).ToList();
@@ -143,7 +153,7 @@ internal sealed class Scene
         var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior).Answer();
         var zones = new List<LeakZone>();
         var leaks = new List<(LineUpStudy, OneLeak, double)>();
-        for (var i = 0; i < group.Count; i++)
+        for (var i = first; i < group.Count; i++)
         {
             if (answer.LeakProbability[i] < settings.LeastZoneProbability) continue;
             var two = answer.Outside[i] is { } outside ? TwoLeaks.Fit(group[i], settings.AnotherLeakFactor, outside) : twos[i];
@@ -156,7 +166,7 @@ internal sealed class Scene
         }
 
         var elsewhere = new List<Elsewhere>();
-        if (answer.ElsewhereProbability >= settings.LeastZoneProbability)
+        if (first == 0 && answer.ElsewhereProbability >= settings.LeastZoneProbability)
         {
             // A pipe run is many candidates and one thing to look at: the likeliest thing first, then its likeliest place.
             var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
@@ -190,7 +200,7 @@ internal sealed class Scene
         return sum;
     }
 
-    private static bool Near(LineUpStudy a, LineUpStudy b) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < SharedAirMetres));
+    private static bool Near(LineUpStudy a, LineUpStudy b, double metres) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < metres));
 
     private static IEnumerable<BlockReading> Gas(LineUpStudy study) =>
         study.Blocks.SelectMany(b => b.Readings).Where(r => r.Bound != ReadingBound.Below && r.Net >= r.Source.DetectionPpm);

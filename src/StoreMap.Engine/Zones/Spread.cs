@@ -15,6 +15,13 @@ internal static class Spread
         (0.01, 14, 0.03), (0.03, 14, 0.04), (0.1, 14, 0.03),
     ];
 
+    /// <summary>How far along the aisle its air carries what a case spills, metres, and the prior weights: draughts of a few cm/s against
+    /// a loss in minutes.</summary>
+    public static (double Metres, double Weight)[] AisleShifts { get; } = [(-1.5, 0.25), (0, 0.5), (1.5, 0.25)];
+
+    /// <summary>Factors on what a line-up takes in of gas from outside, and their prior weights: doors take in less than open cases.</summary>
+    public static (double LogFactor, double Weight)[] Intakes { get; } = [(-0.7, 0.25), (0, 0.5), (0.7, 0.25)];
+
     /// <summary>Widths of the trace of a source overhead or under the floor, metres, and their prior weights.</summary>
     public static (double Metres, double Weight)[] OffCaseWidths { get; } = [(1.2, 0.25), (2.2, 0.45), (4, 0.3)];
 
@@ -37,10 +44,10 @@ internal static class Spread
     public const double FarthestMetres = 20;
 
     /// <summary>Logarithmic deviation of gas from outside a line-up: its share taken in differs from case to case.</summary>
-    public const double OutsideLogDeviation = 0.35;
+    public const double OutsideLogDeviation = 0.5;
 
     /// <summary>Variance of what each reading's logarithm shows of a source outside the cases, beyond the noise all share.</summary>
-    public const double OffCaseVariance = 0.02;
+    public const double OffCaseVariance = 0.25;
 
     /// <summary>Relative ppm of aisle air at a distance from a leak: the case's own trace spread again by the aisle (two exponentials
     /// convolved), 1 and flat at the leak.</summary>

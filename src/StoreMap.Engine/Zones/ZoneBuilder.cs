@@ -100,13 +100,14 @@ internal static class ZoneBuilder
         var values = new double[curves.Count][];
         for (var k = 0; k < curves.Count; k++) values[k] = new double[points.Length];
         var settings = study.Fits[kind][block].Settings;
+        var front = SpotView.Of(Spot.Return, low: false, onBack: false);
         for (var i = 0; i < points.Length; i++)
         {
             var s = axis.ToAxis(fixture, length * i / ProfilePoints);
             var other = 0.0;
             if (partner is { } p)
             {
-                study.Blocks[block].ResponseAt(settings[p.Setting], s, response);
+                study.Blocks[block].ResponseAt(study.Fits[0][block].Settings[p.Setting], s, response);
                 other = response[p.Cell] * Math.Exp(p.LogStrength);
             }
 
@@ -114,7 +115,7 @@ internal static class ZoneBuilder
             foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
             {
                 if (curve.Setting != last) study.Blocks[block].ResponseAt(settings[last = curve.Setting], s, response);
-                values[k][i] = other + (response[curve.Cell] * Math.Exp(curve.LogStrength));
+                values[k][i] = other + (front.Of(kind == 1, settings[curve.Setting].Cross) * response[curve.Cell] * Math.Exp(curve.LogStrength));
             }
         }
 

@@ -151,6 +151,82 @@ public class LeakLocatorTests
         Assert.Contains(result.NoLeakSeen, n => n.Fixture == walkIn.Id);
     }
 
+    [Fact]
+    public void Locate_MonitorOfHitsOnly_FindsTheCaseAndKnowsNoStrength()
+    {
+        (double, double)[] low = [(4, 0), (8, 3), (12, 5), (16, 3), (20, 0), (24, 0)];
+        (double, double)[] high = [(4, 0), (8, 300), (12, 500), (16, 300), (20, 0), (24, 0)];
+        var zone = Assert.Single(Locating.Locate(Case(LengthUnit.Foot), Hits(low), []).Zones);
+        var again = Assert.Single(Locating.Locate(Case(LengthUnit.Foot), Hits(high), []).Zones);
+        Assert.InRange(zone.Center!.Value, 8 * Foot, 16 * Foot);
+        Assert.Equal(zone.Center, again.Center);
+        Assert.Equal(zone.StrengthHighKilogramsPerYear, again.StrengthHighKilogramsPerYear);
+        Assert.True(zone.StrengthHighKilogramsPerYear > 20 * zone.StrengthLowKilogramsPerYear);
+        Assert.Contains("hit from no hit", zone.Reason, StringComparison.Ordinal);
+
+        static NetSurvey Hits((double, double)[] readings)
+        {
+            var survey = Along(readings);
+            return survey with { Readings = [.. survey.Readings.Select(r => r with { HitOnly = true })] };
+        }
+    }
+
+    [Fact]
+    public void Locate_SmallCharge_LowersTheStrengthOnly()
+    {
+        var readings = Along((4, 10), (8, 60), (12, 200), (16, 90), (20, 15), (24, 5));
+        var plan = Case(LengthUnit.Foot);
+        var circuit = plan.Fixtures[0] with { Sections = [.. plan.Fixtures[0].Sections.Select(s => s with { Circuit = "A1" })] };
+        var charged = plan with
+        {
+            Fixtures = [circuit], Circuits = [new Circuit("A1", "A", [], null)],
+            Systems = [new RefrigerationSystem("A", SystemType.Direct, "R-448A", 60)],
+        };
+        var free = Locating.Locate(plan, readings, []).Zones[0];
+        var bound = Locating.Locate(charged, readings, []).Zones[0];
+        Assert.Equal(free.Center!.Value, bound.Center!.Value, 1e-9);
+        Assert.True(bound.StrengthHighKilogramsPerYear < 0.8 * free.StrengthHighKilogramsPerYear);
+    }
+
+    [Fact]
+    public void Locate_CleanPeakAndAnOverRangeNeighbour_CallsNeitherNoLeakSeenAndKeepsBothInQuestion()
+    {
+        var across = Neighbour("C3", 3.6);
+        var plan = Case(LengthUnit.Foot) with { Fixtures = [Case(LengthUnit.Foot).Fixtures[0], across] };
+        var survey = Along((2, 0), (6, 3), (10, 14), (14, 22), (18, 8), (22, 1), (27, 0));
+        var over = Reading(20, 1000, new ReadingPlace { Fixture = "C3", Along = 12 * Foot, At = across.Front!.PointAt(12 * Foot) }) with { Bound = ReadingBound.AtLeast };
+        survey = survey with { Readings = [.. survey.Readings, over] };
+        var result = Locating.Locate(plan, survey, []);
+        Assert.Empty(result.NoLeakSeen);
+        Assert.Contains(result.Zones, z => z.Fixture == "C1" && z.Probability > 0.5);
+        Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.4);
+    }
+
+    [Fact]
+    public void Locate_PipeDrawnBehindTheCase_DoesNotTakeTheLeakOutOfIt()
+    {
+        var pipe = new Pipe("PL1", new PlanLine([new(-1, 1.2), new(13, 1.2)]), "ceiling", null);
+        foreach (var at in new[] { 8.0, 14, 20, 27 })
+        {
+            // A trace of reach 4 ft, as common practice has it, probed at the coarse step.
+            var readings = Along([.. Enumerable.Range(0, 8).Select(i => (2.25 + (4.5 * i), Math.Round(18 * Math.Exp(-Math.Abs(2.25 + (4.5 * i) - at) / 4))))]);
+            var result = Locating.Locate(Case(LengthUnit.Foot) with { Pipes = [pipe] }, readings, []);
+            Assert.True(result.Zones.Sum(z => z.Probability) > 0.6, $"{at}");
+            Assert.True(result.Elsewhere.Sum(e => e.Probability) < 0.4, $"{at}");
+        }
+    }
+
+    private static Fixture Neighbour(string id, double behind)
+    {
+        var length = 36 * Foot;
+        return Case(LengthUnit.Foot).Fixtures[0] with
+        {
+            Id = id, Tag = id, Outline = [new(0, -behind - 1), new(length, -behind - 1), new(length, -behind), new(0, -behind)],
+            Front = new PlanLine([new(length, -behind), new(0, -behind)]),
+            Panels = [.. Enumerable.Range(0, 9).Select(i => new Panel($"{id}/{i + 1}", PanelKind.DeckPan, i * 4 * Foot, (i + 1) * 4 * Foot, 5))],
+        };
+    }
+
     // A 36 ft case of three 12 ft sections along x, its front below it.
     private static Plan Case(LengthUnit unit, bool mirrored = false, bool backward = false)
     {

@@ -1,0 +1,48 @@
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Zones;
+
+/// <summary>Hits at fixtures without a zone: each is told as another leak's gas, or as gas whose source was not found. A fixture with a
+/// hit is never one with no leak seen.</summary>
+internal static class ExplainedHits
+{
+    private const double LeastProbability = 0.5;
+
+    /// <summary>Ids of fixtures with a hit and no zone; adds what explains them to the zones' reasons, or to what lies elsewhere.</summary>
+    public static IReadOnlyList<string> Tell(Plan plan, NetSurvey survey, List<LeakZone> zones, List<Elsewhere> elsewhere)
+    {
+        var told = new List<string>();
+        var beside = new Dictionary<int, List<string>>();
+        var found = elsewhere.Where(e => e.Probability >= LeastProbability).ToList();
+        foreach (var fixture in plan.Fixtures)
+        {
+            if (zones.Any(z => z.Fixture == fixture.Id)) continue;
+            var room = fixture.Front is null ? null : RoomKeys.Of(plan, fixture);
+            if (survey.Rooms.Any(r => r.Raised && (r.Room == fixture.Id || (room is not null && r.Room == room)))) continue;
+            var hit = survey.Readings.Where(r => r.Reading.Place.Fixture == fixture.Id && r.IsHit && !r.CarryOver).OrderByDescending(r => r.NetPpm).FirstOrDefault();
+            if (hit is null) continue;
+            told.Add(fixture.Id);
+            var at = hit.Reading.Place.At;
+            var cause = Enumerable.Range(0, zones.Count)
+                .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres)
+                .OrderBy(i => zones[i].At.DistanceTo(at)).Cast<int?>().FirstOrDefault();
+            if (cause is { } zone)
+            {
+                if (!beside.TryGetValue(zone, out var list)) beside[zone] = list = [];
+                list.Add($"the {(hit.HitOnly ? "hit" : Say.Ppm(hit.NetPpm))} at {fixture.Tag}");
+            }
+            else if (!found.Exists(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres))
+            {
+                elsewhere.Add(new Elsewhere(fixture.Id, LeastProbability, "no place explains its reading well: probe it and the air round it again", at));
+            }
+        }
+
+        foreach (var (zone, list) in beside.OrderBy(b => b.Key))
+        {
+            zones[zone] = zones[zone] with { Reason = $"{zones[zone].Reason}; it explains {string.Join(" and ", list)}" };
+        }
+
+        return told;
+    }
+}
