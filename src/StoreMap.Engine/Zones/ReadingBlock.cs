@@ -29,6 +29,11 @@ internal sealed class ReadingBlock
 
     private const double C = NoiseLevels.ScaleDeviation;
 
+    // The first entry stands for no gas from a source in the block.
+    private static readonly double[] Modelled = [.. Enumerable.Range(0, Entries).Select(k => k == 0 ? 0 : Math.Exp(FirstLog + (k * StepLog)))];
+
+    private static readonly double[] LevelVariance = [.. NoiseLevels.Turbulence.Select((t, i) => (t * t) + (NoiseLevels.Patch[i] * NoiseLevels.Patch[i]))];
+
     public ReadingBlock(string key, bool fansOn, IEnumerable<BlockReading> readings, LineUpAxis? axis)
     {
         Key = key;
@@ -83,23 +88,24 @@ internal sealed class ReadingBlock
             var bounds = r.Bound == ReadingBound.Exact ? null : censored[i] = new double[Entries * NoiseLevels.Count];
             var observed = Scale(r.Net, r.Deviation);
             var blur = 1 + Square(Spread.OutsideLogDeviation * outsidePpm[i] / r.Deviation);
+            var stray = r.HitOnly ? HitStray : r.Bound == ReadingBound.Below ? Stray : OverRangeStray;
+            var (never, always) = (Math.Log(stray), Math.Log(1 - stray));
             for (var k = 0; k < Entries; k++)
             {
-                // The first entry stands for no gas from a source in the block.
-                var f = (k == 0 ? 0 : Math.Exp(FirstLog + (k * StepLog))) + outsidePpm[i];
+                var f = Modelled[k] + outsidePpm[i];
                 var x = C * f / r.Deviation;
                 var a = 1 / (1 + (x * x));
-                var difference = observed - Scale(f, r.Deviation);
+                var difference = observed - (Math.Log(x + Math.Sqrt((x * x) + 1)) / C);
                 residual[(i * Entries) + k] = difference;
                 additive[(i * Entries) + k] = a * blur;
                 gain[(i * Entries) + k] = Math.Sqrt(1 - a) / C;
                 if (bounds is null) continue;
                 for (var level = 0; level < NoiseLevels.Count; level++)
                 {
-                    var variance = (a * blur) + ((1 - a) / (C * C) * (Square(NoiseLevels.Turbulence[level]) + Square(NoiseLevels.Patch[level]) + r.View.LogVariance));
-                    var z = difference / Math.Sqrt(variance);
-                    var stray = r.HitOnly ? HitStray : r.Bound == ReadingBound.Below ? Stray : OverRangeStray;
-                    bounds[(k * NoiseLevels.Count) + level] = Math.Log(stray + ((1 - (2 * stray)) * NormalLaw.Phi(r.Bound == ReadingBound.Below ? z : -z)));
+                    var variance = (a * blur) + ((1 - a) / (C * C) * (LevelVariance[level] + r.View.LogVariance));
+                    var z = (r.Bound == ReadingBound.Below ? difference : -difference) / Math.Sqrt(variance);
+                    // Beyond seven deviations the chance is the stray's to the last digit that counts.
+                    bounds[(k * NoiseLevels.Count) + level] = z < -7 ? never : z > 7 ? always : Math.Log(stray + ((1 - (2 * stray)) * NormalLaw.Phi(z)));
                 }
             }
         }
