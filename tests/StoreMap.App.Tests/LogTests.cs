@@ -75,6 +75,17 @@ public sealed class LogTests : IDisposable
         using var json = Json(0, "map", Layout, readings, "--kind", "level", "--json");
         Assert.Equal(1, json.RootElement.GetProperty("hits").GetInt32());
         Assert.Equal(0, json.RootElement.GetProperty("evidenceCells").GetInt32());
+        Assert.Equal(0, run.Run("map", Layout, readings, "--kind", "level", "--out", run.PathOf("map")));
+        Assert.Contains("This monitor shows no ppm", File.ReadAllText(run.PathOf(Path.Combine("map", "heat-map.svg"))));
+        using var located = Json(0, "locate", Layout, Runner.Demo("2026-07-07.readings.csv"), "--kind", "hit", "--json");
+        var zones = located.RootElement.GetProperty("zones").EnumerateArray().ToList();
+        Assert.NotEmpty(zones);
+        Assert.All(zones, z =>
+        {
+            Assert.Equal("unknown", z.GetProperty("strength").GetString());
+            Assert.Contains("hit or no hit only", z.GetProperty("reason").GetString());
+            Assert.DoesNotContain("over range", z.GetProperty("reason").GetString());
+        });
         Assert.Equal(2, run.Run("map", Layout, readings, "--kind", "nose"));
         Assert.Contains("display-ppm", run.Error);
     }

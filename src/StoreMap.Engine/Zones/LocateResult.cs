@@ -46,7 +46,7 @@ public sealed record LeakZone
     /// <summary>Highest net reading that the zone explains, ppm.</summary>
     public required double PeakPpm { get; init; }
 
-    /// <summary>Rough strength: <c>small</c>, <c>medium</c> or <c>large</c>; never a leak rate.</summary>
+    /// <summary>Rough strength: <c>small</c>, <c>medium</c> or <c>large</c>; <c>unknown</c> where monitors gave hit or no hit only. Never a leak rate.</summary>
     public required string Strength { get; init; }
 
     /// <summary>Low end of the strength's honest range, kilograms a year.</summary>

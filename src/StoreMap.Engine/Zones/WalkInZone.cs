@@ -55,7 +55,7 @@ internal static class WalkInZone
 
     private static string Reason(Plan plan, WalkInStudy study, BlockReading highest, PlanPoint at, IReadOnlyList<LeakPrior> history)
     {
-        var reason = $"highest, {(highest.Bound == ReadingBound.AtLeast ? "over range" : Say.Ppm(highest.Net))}, inside"
+        var reason = $"highest, {(highest.Source.HitOnly ? "a hit" : highest.Bound == ReadingBound.AtLeast ? "over range" : Say.Ppm(highest.Net))}, inside"
             + (AirRegime.IsFansOn(highest.Source.Reading) ? " with fans on" : " with fans off");
         if (study.Fixture.Coils.Count > 0)
         {

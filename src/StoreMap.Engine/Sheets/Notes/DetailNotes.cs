@@ -13,7 +13,7 @@ internal static class DetailNotes
         yield return NoteItems.Heading(words.Say("detail.heading", letter, words.Chance(zone.Probability)));
         foreach (var line in ZoneNotes.Place(plan, words, fixture, zone)) yield return NoteItems.Line(line);
         yield return NoteItems.Line(words.Say("detail.peak", ZoneNotes.Peak(net, zone, words)));
-        yield return NoteItems.Line(words.Say(
+        yield return NoteItems.Line(zone.StrengthHighKilogramsPerYear <= 0 ? words["detail.strength-unknown"] : words.Say(
             "detail.strength", words["strength." + zone.Strength], Lengths.Weight(plan.Units, zone.StrengthLowKilogramsPerYear), Lengths.Weight(plan.Units, zone.StrengthHighKilogramsPerYear)));
         yield return NoteItems.Line(words.Say("detail.reason", words.Remark(zone.Reason)), 1);
         foreach (var line in Supply.Lines(plan, fixture, zone.Center ?? 0, words)) yield return NoteItems.Line(line);

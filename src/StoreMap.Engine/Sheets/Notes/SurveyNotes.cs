@@ -55,6 +55,7 @@ internal static class SurveyNotes
         yield return words.Say("survey.air", States(net, words));
         var rooms = net.Rooms.Select(r => words.Say("survey.room", RoomName(r, words), Numbers.Ppm(r.Ppm)) + (r.Raised ? words["survey.raised"] : "")).ToList();
         if (rooms.Count > 0) yield return words.Say("survey.background", string.Join(", ", rooms));
+        foreach (var less in net.Readings.Where(r => r.Reason is not null).GroupBy(r => r.Reason!)) yield return words.Say("survey.less", less.Count(), words.Remark(less.Key));
         if (net.Readings.Count > 0)
         {
             var actions = net.Readings.Select(r => r.ActionPpm).Distinct().Order().Select(Numbers.Ppm).Distinct();

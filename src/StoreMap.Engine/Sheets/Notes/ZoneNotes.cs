@@ -63,7 +63,9 @@ internal static class ZoneNotes
     /// <summary>The highest reading of a zone; "over" the end of its range where the monitor could show no more.</summary>
     public static string Peak(NetSurvey net, LeakZone zone, Words words)
     {
-        var over = net.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture && r.Bound == ReadingBound.AtLeast && r.NetPpm >= zone.PeakPpm - 0.01).ToList();
+        var own = net.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture).ToList();
+        if (own.Count > 0 && own.TrueForAll(r => r.HitOnly)) return words["zone.hit-only"];
+        var over = own.Where(r => r.Bound == ReadingBound.AtLeast && r.NetPpm >= zone.PeakPpm - 0.01).ToList();
         return over.Count > 0 ? words.Say("zone.over", Numbers.Ppm(over.Max(r => r.Reading.Ppm))) : words.Say("zone.above-room", Numbers.Ppm(zone.PeakPpm));
     }
 

@@ -22,10 +22,10 @@ internal static class ReadingsPass
             Symbol(d.Svg, at, r);
             d.Svg.End();
             d.Uses(r.IsHit ? LegendSymbol.ReadingHit : LegendSymbol.ReadingQuiet);
-            if (r.Bound == ReadingBound.AtLeast) d.Uses(LegendSymbol.ReadingOver);
+            if (r.Bound == ReadingBound.AtLeast && !r.HitOnly) d.Uses(LegendSymbol.ReadingOver);
             var half = r.IsHit ? HitRing : 0.6;
             d.Labels.Space.Block(new SheetBox(at.X - half, at.Y - half, 2 * half, 2 * half));
-            if (Shown(r)) AddLabel(d, r, at);
+            if (Shown(r) && !r.HitOnly) AddLabel(d, r, at);
         }
 
         d.Svg.End();
@@ -83,7 +83,7 @@ internal static class ReadingsPass
             : r.Reading.Place.Along is { } along && fixture.Front is not null
                 ? d.Words.Say("reading.on-case", fixture.Tag, Lengths.Plain(d.Plan.Units, fixture.FromLeft(along)))
                 : fixture.Tag;
-        var value = Shown(r) ? d.Words.Say("reading.net", Text(r)) : d.Words.Say("reading.quiet", Numbers.Ppm(r.DetectionPpm));
+        var value = Shown(r) && r.HitOnly ? d.Words["reading.hit-only"] : Shown(r) ? d.Words.Say("reading.net", Text(r)) : d.Words.Say("reading.quiet", Numbers.Ppm(r.DetectionPpm));
         return $"{place}: {value}, {d.Words["air." + r.Reading.Air.Kebab()]}";
     }
 
