@@ -1,7 +1,7 @@
 namespace StoreMap.Raster;
 
 /// <summary>What a PDF says of itself.</summary>
-/// <param name="Title">Document title, shown in the window's title bar.</param>
+/// <param name="Title">Document title, shown in the window's title bar; empty for that of the first sheet.</param>
 /// <param name="Author">Author.</param>
 /// <param name="Language">Language of the text, such as <c>en</c>.</param>
 /// <param name="Date">Date of making and of change, as handed in; kind UTC.</param>

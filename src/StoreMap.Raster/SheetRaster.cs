@@ -40,7 +40,7 @@ public static class SheetRaster
         return data.ToArray();
     }
 
-    /// <summary>Binds sheets into one PDF: vector drawing, real text, embedded faces, a bookmark per sheet.</summary>
+    /// <summary>Binds sheets into one PDF: vector drawing, real text, embedded faces, a bookmark per sheet, the sheets' links.</summary>
     /// <param name="sheets">One page each, in order; at least one.</param>
     /// <param name="info">Title, author, language and date: nothing is taken from the machine.</param>
     /// <returns>The PDF file.</returns>
@@ -51,7 +51,7 @@ public static class SheetRaster
         using var stream = new MemoryStream();
         var metadata = new SKDocumentPdfMetadata(300)
         {
-            Title = info.Title, Author = info.Author, Subject = info.Subject, Creator = "StoreMap", Producer = "StoreMap",
+            Title = info.Title.Length > 0 ? info.Title : sheets[0].Title, Author = info.Author, Subject = info.Subject, Creator = "StoreMap", Producer = "StoreMap",
             Creation = info.Date, Modified = info.Date,
         };
         using (var document = SKDocument.CreatePdf(stream, metadata))
@@ -63,6 +63,8 @@ public static class SheetRaster
                 using var svg = Load(sheet);
                 using var canvas = document.BeginPage(width, height);
                 Fill(canvas, svg, width, height);
+                canvas.ResetMatrix();
+                AddLinks(canvas, sheet, sheets);
                 document.EndPage();
             }
 
@@ -70,6 +72,19 @@ public static class SheetRaster
         }
 
         return PdfCatalog.Complete(stream.ToArray(), info, [.. sheets.Select(s => (s.Title, Points(s.WidthMillimetres), Points(s.HeightMillimetres)))]);
+    }
+
+    /// <summary>Every sheet is a destination by its name; links to sheets that are not bound in are left out.</summary>
+    private static void AddLinks(SKCanvas canvas, Sheet sheet, IReadOnlyList<Sheet> sheets)
+    {
+        using var name = SKData.CreateCopy(Encoding.UTF8.GetBytes(sheet.Name + "\0"));
+        canvas.DrawNamedDestinationAnnotation(new SKPoint(0, 0), name);
+        foreach (var link in sheet.Links.Where(l => sheets.Any(s => s.Name == l.Target)))
+        {
+            using var target = SKData.CreateCopy(Encoding.UTF8.GetBytes(link.Target + "\0"));
+            canvas.DrawLinkDestinationAnnotation(
+                SKRect.Create((float)Points(link.X), (float)Points(link.Y), (float)Points(link.Width), (float)Points(link.Height)), target);
+        }
     }
 
     private static double Points(double millimetres) => millimetres / MillimetresPerInch * PointsPerInch;

@@ -5,11 +5,12 @@ return args switch
 {
     ["field"] => FieldBenchmark.All(),
     ["field", var width, var height, var readings, var estimate] => FieldBenchmark.One(width, height, readings, estimate),
+    ["sheets"] => SheetBenchmark.Run(),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field");
+    Console.Error.WriteLine("Benchmarks: field, sheets");
     return 2;
 }

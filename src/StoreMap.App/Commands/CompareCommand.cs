@@ -22,6 +22,6 @@ internal static class CompareCommand
 
         session.Finish(
             parse.GetValue(Out), "compare.json", () => ComparisonJson.Of(job.Store.Plan, job.Comparison), Words.Comparison(job.Store.Plan, job.Comparison),
-            (files, folder) => SheetFiles.AddAll(files, folder, "comparison", job.ComparisonSheets(), job.Info("Comparison")));
+            (files, folder) => SheetFiles.AddAll(files, folder, "comparison", job.ComparisonSheets(), job.Info()));
     }
 }

@@ -15,5 +15,5 @@ internal static class LocateCommand
 
     private static void Run(Session session, ParseResult parse, VisitJob job) => session.Finish(
         parse.GetValue(Out), "locate.json", () => LocateJson.Of(job.Store.Plan, job.Result), Words.Located(job.Store.Plan, job.Result),
-        (files, folder) => SheetFiles.AddAll(files, folder, "leak-zones", job.Details(), job.Info("Leak zones")));
+        (files, folder) => SheetFiles.AddAll(files, folder, "leak-zones", job.Details(), job.Info()));
 }

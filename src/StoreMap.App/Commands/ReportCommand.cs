@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text.Json.Nodes;
 using StoreMap.App.Shell;
 using StoreMap.Raster;
+using StoreMap.Sheets;
 
 namespace StoreMap.App.Commands;
 
@@ -19,8 +20,8 @@ internal static class ReportCommand
     {
         var sheets = job.Report();
         var files = new OutputFiles();
-        files.Add(parse.GetValue(Out)!, SheetRaster.ToPdf(sheets, job.Info("Leak survey report")));
-        if (parse.GetValue(Summary) is { } summary) files.Add(summary, SheetRaster.ToPdf(job.Summary(), job.Info("Leak survey summary")));
+        files.Add(parse.GetValue(Out)!, SheetRaster.ToPdf(sheets, job.Info(ReportPages.Title(job.Store.Plan, job.Context))));
+        if (parse.GetValue(Summary) is { } summary) files.Add(summary, SheetRaster.ToPdf(job.Summary(), job.Info()));
         var written = files.Commit(session.Cancel);
         session.Document(() => new JsonObject { ["report"] = written[0], ["pages"] = sheets.Count });
         session.Say(FormattableString.Invariant($"Wrote {written[0]}, {sheets.Count} pages"));

@@ -68,7 +68,7 @@ internal static class RouteCommand
         if (parse.GetValue(Out) is { } folder)
         {
             files.Add(Path.Combine(folder, "route.json"), Session.Bytes(RouteJson.Of(route, plan.Units)));
-            SheetFiles.Add(files, folder, WalkSheet.Draw(plan, route, sheets), SheetFiles.Info($"Walk sheet, {plan.Name}", sheets, default));
+            SheetFiles.Add(files, folder, WalkSheet.Draw(plan, route, sheets), SheetFiles.Info("", sheets, default));
         }
 
         var written = files.Commit(session.Cancel);

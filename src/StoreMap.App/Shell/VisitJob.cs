@@ -100,7 +100,8 @@ internal sealed class VisitJob
         return stream.ToArray();
     }
 
-    public PdfInfo Info(string what) => SheetFiles.Info($"{what}, {Store.Plan.Name}", Context, Visit.Survey.Start);
+    /// <summary>What a PDF says of itself: a title of its own, else that of its first sheet.</summary>
+    public PdfInfo Info(string? title = null) => SheetFiles.Info(title ?? "", Context, Visit.Survey.Start);
 
     private List<SurveyVisit> LocateAll()
     {

@@ -85,7 +85,8 @@ public static class ComparisonSheet
         return
         [
             .. Enumerable.Range(0, count).Select(i => d.X + Gap + (i * (width + Gap)))
-                .Select(x => new SheetBox(x, top, width, (x + width > titleBox.X ? titleBox.Y : d.Bottom) - Gap - top)),
+                .Select(x => new SheetBox(x, top, width, (x + width > titleBox.X ? titleBox.Y : d.Bottom) - Gap - top))
+                .Where(column => column.Height >= TrendChart.ChartHeight),
         ];
     }
 

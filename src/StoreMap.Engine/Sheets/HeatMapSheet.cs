@@ -8,6 +8,9 @@ namespace StoreMap.Sheets;
 /// <summary>The heat-map sheet: the plan with the gas field, the readings and the leak zones called out, and everything needed to read it.</summary>
 public static class HeatMapSheet
 {
+    /// <summary>The sheet's name.</summary>
+    internal const string Name = "heat-map";
+
     /// <summary>Area that legend, call-outs and cautions need, square millimetres.</summary>
     private const double NotesArea = 21000;
 
@@ -23,11 +26,11 @@ public static class HeatMapSheet
         var day = Days.Of(net.Survey.Start);
         var set = new SheetSet(plan, context, day);
         var words = set.Words;
-        var head = new SheetHead("heat-map", words.Say("map.title-day", day), words["map.kind"]);
+        var head = new SheetHead(Name, words.Say("map.title-day", day), words["map.kind"]);
         var scale = ScaleOf(net, field, context.ColourMap);
         new PlanSheet
         {
-            Set = set, Plan = plan, Head = head, Behind = head with { Name = "heat-map-notes", Title = words.Say("page.notes-to", head.Title) },
+            Set = set, Plan = plan, Head = head, Behind = head with { Name = Name + "-notes", Title = words.Say("page.notes-to", head.Title) },
             Description = words.Say("map.description", plan.Name, day), NotesArea = NotesArea,
             Field = d => FieldPass.Draw(d, field, scale),
             Subject = d =>
@@ -40,8 +43,8 @@ public static class HeatMapSheet
             Notes = used =>
             [
                 .. located is null ? [] : ZoneNotes.Items(plan, net, located, words).Append(NoteItems.Rule()),
-                .. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. SurveyNotes.Items(plan, net, words, context), NoteItems.Rule(),
-                .. CautionNotes.Map(plan, words), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used),
+                .. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. CautionNotes.Map(plan, words), NoteItems.Rule(),
+                .. SurveyNotes.Items(plan, net, words, context), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used),
             ],
         }.Draw();
         return set.Finish();

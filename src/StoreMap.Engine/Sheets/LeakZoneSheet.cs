@@ -23,17 +23,20 @@ public static class LeakZoneSheet
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         foreach (var (i, zone) in located.Zones.Index())
         {
-            if (plan.FindFixture(zone.Fixture) is { } fixture) DrawOne(set, plan, net, located, fixture, zone, ZonesPass.Letter(i));
+            if (plan.FindFixture(zone.Fixture) is { } fixture) DrawOne(set, plan, net, located, fixture, zone, ZonesPass.Letter(i), NameOf(i));
         }
 
         return set.Finish();
     }
 
-    private static void DrawOne(SheetSet set, Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter)
+    /// <summary>The name of a zone's sheet.</summary>
+    internal static string NameOf(int index) => "leak-zone-" + ZonesPass.Letter(index).ToLowerInvariant();
+
+    private static void DrawOne(SheetSet set, Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, string name)
     {
         var words = set.Words;
         var frame = new PageFrame(set.PlanPaper, true);
-        var head = new SheetHead($"leak-zone-{letter.ToLowerInvariant()}", words.Say("detail.title", letter, fixture.Tag), words["detail.kind"]);
+        var head = new SheetHead(name, words.Say("detail.title", letter, fixture.Tag), words["detail.kind"]);
         var d = frame.Drawing;
         var column = Math.Min(Column, d.Width * 0.45);
         var titleBox = frame.TitleBlockBox(column);
@@ -63,10 +66,10 @@ public static class LeakZoneSheet
         svg.Text(new(box.X + 2, box.Y + SheetStyle.TextLarge), SheetStyle.Heading.Fit(PlaceWords.Case(fixture), box.Width - 4), SheetStyle.Heading);
         var strip = FrontStrip.HeightOf(ruler);
         var chartTop = box.Y + 16;
-        var chartHeight = Math.Clamp(box.Bottom - chartTop - strip - 26, 40, 170);
+        var legend = DetailLegend.Draw(svg, new SheetBox(box.X + 2, box.Y, box.Width - 4, box.Height), words, readings, zone, fixture, plan);
+        var chartHeight = Math.Clamp(box.Bottom - chartTop - strip - legend - 12, 40, 170);
         double left = ruler.XFromLeft(ruler.From), right = ruler.XFromLeft(ruler.To);
         ProfileChart.Draw(svg, new SheetBox(left, chartTop, right - left, chartHeight), ruler, zone, readings, words);
         FrontStrip.Draw(svg, new SheetPoint(left, chartTop + chartHeight + 8), right - left, ruler, plan, zone, words);
-        DetailLegend.Draw(svg, new SheetBox(box.X + 2, box.Bottom - 14, box.Width - 4, 14), words, readings, zone, fixture, plan);
     }
 }

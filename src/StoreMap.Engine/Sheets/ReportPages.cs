@@ -12,6 +12,9 @@ public static class ReportPages
     /// <summary>Names in one list of page one: as many as leave it one page.</summary>
     private const int MostNames = 6;
 
+    /// <summary>What the whole report is called.</summary>
+    public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";
+
     /// <summary>Page one, for a manager: is it safe, what leaks, what next and by when, what was not checked, does it add up, a place to
     /// sign. Always one page: long lists are cut with a count of the rest, which the record has in full.</summary>
     /// <param name="plan">The store.</param>
@@ -28,7 +31,7 @@ public static class ReportPages
         IReadOnlyList<FlowItem> Items(int most) =>
         [
             .. ReportNotes.Safety(plan, net, words, Math.Min(3, most)), NoteItems.Rule(),
-            .. ZoneNotes.Callouts(plan, net, located, words, most), NoteItems.Rule(),
+            .. ZoneNotes.Callouts(plan, net, located, words, most, links: true), NoteItems.Rule(),
             .. ReportNotes.Next(plan, net, located, balances, record, words, Math.Min(4, most)), NoteItems.Rule(),
             .. ReportNotes.NotChecked(plan, net, located, words, Math.Min(4, most)), NoteItems.Rule(),
             .. ReportNotes.Balance(plan, balances, record, words, most),
@@ -60,7 +63,7 @@ public static class ReportPages
             .. ReportTables.Findings(plan, record, words), NoteItems.Gap(4),
             .. CoverageTable.Items(plan, net, words), NoteItems.Gap(4),
             .. balances is { Count: > 0 } ? balances.SelectMany(b => CompareNotes.BalanceLines(plan, b, words)).Prepend(NoteItems.Heading(words["balance.heading"])).Append(NoteItems.Gap(4)) : [],
-            .. ReportTables.Quiet(plan, located, words), NoteItems.Gap(4),
+            .. ReportTables.Quiet(plan, net, located, words), NoteItems.Gap(4),
             .. ReportTables.Rooms(net, words), NoteItems.Gap(4),
             .. ReportTables.Instruments(net, words), NoteItems.Gap(4),
             .. CautionNotes.All(words), NoteItems.Gap(4),

@@ -6,4 +6,16 @@ namespace StoreMap.Sheets;
 /// <param name="WidthMillimetres">Page width, millimetres.</param>
 /// <param name="HeightMillimetres">Page height, millimetres.</param>
 /// <param name="Svg">The document, LF line ends, no outside references.</param>
-public sealed record Sheet(string Name, string Title, double WidthMillimetres, double HeightMillimetres, string Svg);
+public sealed record Sheet(string Name, string Title, double WidthMillimetres, double HeightMillimetres, string Svg)
+{
+    /// <summary>Places that lead to another sheet of the same document; drawn by the PDF alone.</summary>
+    public IReadOnlyList<SheetLink> Links { get; init; } = [];
+}
+
+/// <summary>A place on a sheet that leads to another sheet.</summary>
+/// <param name="X">Left edge, millimetres from the page's upper left corner.</param>
+/// <param name="Y">Upper edge.</param>
+/// <param name="Width">Width.</param>
+/// <param name="Height">Height.</param>
+/// <param name="Target">Name of the other sheet.</param>
+public sealed record SheetLink(double X, double Y, double Width, double Height, string Target);

@@ -20,7 +20,10 @@ internal static class SheetChecks
         Assert.NotEmpty(texts);
         Assert.All(texts, t => Assert.True(t.FontSize * Faces.Regular.CapHeight >= 2.5 - 0.01, $"{sheet.Name}: '{t.Text}' is {t.FontSize} mm"));
         InsideThePage(sheet, texts);
+        InsideTheFrame(sheet, root);
         NoTwoOverlap(sheet, texts);
+        NoLeadersCross(sheet, root);
+        Grounds.AllTextsContrast(sheet, root);
     }
 
     public static XElement Parse(Sheet sheet)
@@ -59,6 +62,29 @@ internal static class SheetChecks
         Assert.All(texts, t => Assert.True(page.Contains(t.Box), $"{sheet.Name}: '{t.Text}' leaves the page"));
     }
 
+    /// <summary>All text but the grid references stands inside the frame, the heavy rectangle of the drawing space.</summary>
+    private static void InsideTheFrame(Sheet sheet, XElement root)
+    {
+        var frame = root.Descendants().Single(e => e.Attribute("id")?.Value == "frame");
+        var rectangles = frame.Elements().Where(e => e.Name.LocalName == "rect").Select(e => new SheetBox(Number(e, "x"), Number(e, "y"), Number(e, "width"), Number(e, "height")));
+        var inner = rectangles.MinBy(r => r.Width)!.Inset(-0.01);
+        var texts = root.Descendants().Where(e => e.Name.LocalName == "text" && e.Parent != frame).Select(TextOf);
+        Assert.All(texts, t => Assert.True(inner.Contains(t.Box), $"{sheet.Name}: '{t.Text}' {t.Box} leaves the frame"));
+    }
+
+    private static void NoLeadersCross(Sheet sheet, XElement root)
+    {
+        var leaders = root.Descendants().Where(e => e.Attribute("class")?.Value == "leaders")
+            .Select(g => g.Elements().Where(e => e.Name.LocalName == "line").Select(e => (A: new SheetPoint(Number(e, "x1"), Number(e, "y1")), B: new SheetPoint(Number(e, "x2"), Number(e, "y2")))).ToList());
+        Assert.All(leaders, lines =>
+        {
+            for (var i = 0; i < lines.Count; i++)
+            {
+                for (var j = i + 1; j < lines.Count; j++) Assert.False(LabelSpace.Cross(lines[i].A, lines[i].B, lines[j].A, lines[j].B), $"{sheet.Name}: leaders {lines[i]} and {lines[j]} cross");
+            }
+        });
+    }
+
     private static void NoTwoOverlap(Sheet sheet, IReadOnlyList<DrawnText> texts)
     {
         var sorted = texts.OrderBy(t => t.Box.X).ToList();
@@ -73,7 +99,7 @@ internal static class SheetChecks
         }
     }
 
-    private static DrawnText TextOf(XElement e)
+    internal static DrawnText TextOf(XElement e)
     {
         double x = Number(e, "x"), y = Number(e, "y"), size = Number(e, "font-size");
         var bold = e.Attribute("font-weight")?.Value == "600";
@@ -99,5 +125,5 @@ internal static class SheetChecks
         return SheetBox.Around([Turn(box.X, box.Y), Turn(box.Right, box.Y), Turn(box.Right, box.Bottom), Turn(box.X, box.Bottom)]);
     }
 
-    private static double Number(XElement e, string name) => double.Parse(e.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+    internal static double Number(XElement e, string name) => double.Parse(e.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 }

@@ -11,13 +11,16 @@ internal static class FrontStrip
     private static readonly (double From, string Id, double Pitch, double Width)[] Hatches =
         [(0.05, "hatch-p1", 3, 0.25), (0.2, "hatch-p2", 1.8, 0.35), (0.5, "hatch-p3", 1.1, 0.5)];
 
+    /// <summary>Room over the case for the word at its back and the sections.</summary>
+    private const double Head = 11;
+
     /// <summary>Height of the strip and the tape at a ruler's scale.</summary>
-    public static double HeightOf(FrontRuler ruler) => Depth(ruler) + 34;
+    public static double HeightOf(FrontRuler ruler) => Depth(ruler) + Head + 27;
 
     public static void Draw(SvgWriter svg, SheetPoint at, double width, FrontRuler ruler, Plan plan, LeakZone zone, Words words)
     {
         var f = ruler.Fixture;
-        double depth = Depth(ruler), top = at.Y + 7, front = top + depth;
+        double depth = Depth(ruler), top = at.Y + Head, front = top + depth;
         double left = ruler.XFromLeft(ruler.From), right = ruler.XFromLeft(ruler.To);
         svg.Begin("case", "case", PlaceWords.Case(f));
         svg.Text(new(left, at.Y + SheetStyle.TextSmall), words["detail.back"], SheetStyle.SmallMuted);
@@ -137,9 +140,11 @@ internal static class FrontStrip
         foreach (var x in new[] { span.Left, span.Right }) svg.Line(new(x, y - 1.8), new(x, y + 1.8), Paint.Line(SheetStyle.Medium));
         if (ruler.Shows(center)) svg.Polygon([new(ruler.X(center), y - 0.4), new(ruler.X(center) - 1.3, y + 2.4), new(ruler.X(center) + 1.3, y + 2.4)], Paint.Solid(SheetStyle.Ink));
         var text = words.Say("detail.interval-text", Numbers.Whole(zone.Level * 10));
-        var half = SheetStyle.Small.WidthOf(text) / 2;
-        var middle = Math.Clamp((span.Left + span.Right) / 2, ruler.XFromLeft(ruler.From) + half, Math.Max(ruler.XFromLeft(ruler.From) + half, ruler.XFromLeft(ruler.To) - half));
-        svg.Text(new(middle, y + 6.2), text, SheetStyle.Small, TextAnchor.Middle);
+        double left = ruler.XFromLeft(ruler.From), right = ruler.XFromLeft(ruler.To);
+        var lines = SheetStyle.Small.Wrap(text, Math.Max(right - left, 60));
+        var half = lines.Max(SheetStyle.Small.WidthOf) / 2;
+        var middle = Math.Clamp((span.Left + span.Right) / 2, left + half, Math.Max(left + half, right - half));
+        foreach (var (i, line) in lines.Take(2).Index()) svg.Text(new(middle, y + 6.2 + (i * 4)), line, SheetStyle.Small, TextAnchor.Middle);
         svg.End();
     }
 

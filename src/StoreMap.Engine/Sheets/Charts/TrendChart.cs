@@ -6,7 +6,8 @@ namespace StoreMap.Sheets;
 /// <summary>One zone through the visits: peaks against true dates, the slope, and repairs as upright lines.</summary>
 internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
 {
-    private const double ChartHeight = 56;
+    /// <summary>Height of a chart.</summary>
+    public const double ChartHeight = 56;
     private const double TitleRoom = 9;
     private const double AxisRoom = 8;
 

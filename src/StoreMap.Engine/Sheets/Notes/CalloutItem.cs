@@ -1,7 +1,7 @@
 namespace StoreMap.Sheets;
 
-/// <summary>A badge with a head line in semi-bold and details below.</summary>
-internal sealed class CalloutItem(string letter, IReadOnlyList<string> lines) : FlowItem
+/// <summary>A badge with a head line in semi-bold and details below; may lead to another sheet.</summary>
+internal sealed class CalloutItem(string letter, IReadOnlyList<string> lines, string? leadsTo = null) : FlowItem
 {
     private const double Gutter = 8;
 
@@ -10,6 +10,7 @@ internal sealed class CalloutItem(string letter, IReadOnlyList<string> lines) : 
     public override void Draw(SvgWriter svg, SheetPoint at, double width)
     {
         ZonesPass.BadgeSymbol(svg, new(at.X + 2.8, at.Y + 2.3), letter);
+        if (leadsTo is not null) svg.Link(new SheetBox(at.X, at.Y, width, Height(width)), leadsTo);
         var y = at.Y + SheetStyle.TextSmall;
         foreach (var (text, style) in Set(width))
         {

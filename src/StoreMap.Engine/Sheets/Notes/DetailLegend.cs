@@ -7,8 +7,38 @@ namespace StoreMap.Sheets;
 /// <summary>The legend under a leak-zone detail: only what is drawn there.</summary>
 internal static class DetailLegend
 {
-    public static void Draw(
+    private const double Row = 5;
+    private const double Gutter = 11;
+
+    /// <summary>Draws the legend in rows, as many entries to the row as fit, the last row at the foot of the box.</summary>
+    /// <returns>The height it takes.</returns>
+    public static double Draw(
         SvgWriter svg, SheetBox box, Words words, IReadOnlyList<NetReading> readings, LeakZone zone, Fixture fixture, Plan plan)
+    {
+        var entries = Entries(words, readings, zone, fixture, plan);
+        var places = new List<(double X, int Row)>();
+        var (x, row) = (0.0, 0);
+        foreach (var (_, text) in entries)
+        {
+            var width = Gutter + SheetStyle.Small.WidthOf(text) + 6;
+            if (x > 0 && x + width - 6 > box.Width) (x, row) = (0, row + 1);
+            places.Add((x, row));
+            x += width;
+        }
+
+        svg.Begin("detail-legend", "legend");
+        foreach (var (i, (mark, text)) in entries.Index())
+        {
+            var at = new SheetPoint(box.X + places[i].X, box.Bottom - 1.5 - ((row - places[i].Row) * Row));
+            mark(svg, new SheetPoint(at.X + 5, at.Y - (SheetStyle.TextSmall / 2)));
+            svg.Text(new(at.X + Gutter, at.Y), text, SheetStyle.Small);
+        }
+
+        svg.End();
+        return (row + 1) * Row;
+    }
+
+    private static List<(Action<SvgWriter, SheetPoint> Mark, string Text)> Entries(Words words, IReadOnlyList<NetReading> readings, LeakZone zone, Fixture fixture, Plan plan)
     {
         var entries = new List<(Action<SvgWriter, SheetPoint> Mark, string Text)>();
         if (readings.FirstOrDefault(r => r.IsHit && r.Reading.Air == AirState.FansOn) is { } hit) entries.Add(((s, p) => ReadingsPass.Symbol(s, p, hit), words["legend.reading-hit"]));
@@ -34,18 +64,6 @@ internal static class DetailLegend
         }
 
         if (fixture.ValveEnd is not null) entries.Add((FrontStrip.ValveSymbol, words["detail.legend-valve"]));
-        svg.Begin("detail-legend", "legend");
-        // In rows, as many to the row as fit.
-        double x = box.X, y = box.Y + SheetStyle.TextSmall;
-        foreach (var (mark, text) in entries)
-        {
-            var width = 11 + SheetStyle.Small.WidthOf(text) + 6;
-            if (x + width > box.Right && x > box.X) (x, y) = (box.X, y + 5);
-            mark(svg, new SheetPoint(x + 5, y - (SheetStyle.TextSmall / 2)));
-            svg.Text(new(x + 11, y), text, SheetStyle.Small);
-            x += width;
-        }
-
-        svg.End();
+        return entries;
     }
 }

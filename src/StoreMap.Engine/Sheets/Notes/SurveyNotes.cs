@@ -44,7 +44,7 @@ internal static class SurveyNotes
         foreach (var instrument in survey.Instruments)
         {
             var calibrated = instrument.Calibrated is { } day ? words.Say("survey.calibrated", Days.Of(day)) : words["survey.not-calibrated"];
-            yield return words.Say("survey.instrument", Monitor(instrument, words), Numbers.Ppm(instrument.DetectionPpm), calibrated);
+            yield return words.Say("survey.instrument", Words.Sentence(Monitor(instrument, words)), Numbers.Ppm(instrument.DetectionPpm), calibrated);
         }
     }
 
@@ -53,8 +53,10 @@ internal static class SurveyNotes
         var gases = plan.Systems.Where(s => s.Refrigerant is not null).Select(s => $"{s.Id} {s.Refrigerant}").ToList();
         if (gases.Count > 0) yield return words.Say("survey.gases", string.Join(", ", gases));
         yield return words.Say("survey.air", States(net, words));
-        var rooms = net.Rooms.Select(r => words.Say("survey.room", RoomName(r, words), Numbers.Ppm(r.Ppm)) + (r.Raised ? words["survey.raised"] : "")).ToList();
-        if (rooms.Count > 0) yield return words.Say("survey.background", string.Join(", ", rooms));
+        // Rooms of one level together, the raised ones by themselves.
+        var rooms = net.Rooms.GroupBy(r => (Ppm: Numbers.Ppm(r.Ppm), r.Raised))
+            .Select(g => words.Say("survey.room", string.Join(", ", g.Select(r => RoomName(r, words))), g.Key.Ppm) + (g.Key.Raised ? words["survey.raised"] : "")).ToList();
+        if (rooms.Count > 0) yield return words.Say("survey.background", string.Join("; ", rooms));
         foreach (var less in net.Readings.Where(r => r.Reason is not null).GroupBy(r => r.Reason!)) yield return words.Say("survey.less", less.Count(), words.Remark(less.Key));
         if (net.Readings.Count > 0)
         {

@@ -9,26 +9,26 @@ internal static class ZoneNotes
 {
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, LocateResult located, Words words)
     {
-        foreach (var item in Callouts(plan, net, located, words, int.MaxValue)) yield return item;
+        foreach (var item in Callouts(plan, net, located, words, int.MaxValue, false)) yield return item;
         if (located.Zones.Any(z => z.From is not null)) yield return NoteItems.Muted(words["zone.left-end"]);
         if (located.Next is { } next) yield return NoteItems.Line(Next(plan, words, next), 1);
     }
 
     /// <summary>The heading and the call-outs, cut after some.</summary>
-    public static IEnumerable<FlowItem> Callouts(Plan plan, NetSurvey net, LocateResult located, Words words, int most)
+    public static IEnumerable<FlowItem> Callouts(Plan plan, NetSurvey net, LocateResult located, Words words, int most, bool links)
     {
         yield return NoteItems.Heading(words["zone.heading"]);
         if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words[net.Readings.Any(r => r.IsHit) ? "zone.none-hits" : "zone.none"]);
         for (var i = 0; i < Math.Min(most, located.Zones.Count); i++)
         {
             var zone = located.Zones[i];
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, net, located, words, fixture, zone)) { After = 1.4 };
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, net, located, words, fixture, zone), links ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
         }
 
         for (var i = 0; i < Math.Min(Math.Max(1, most - located.Zones.Count), located.Elsewhere.Count); i++)
         {
             var elsewhere = located.Elsewhere[i];
-            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere)) { After = 1.4 };
+            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), links ? HeatMapSheet.Name : null) { After = 1.4 };
         }
 
         var left = Math.Max(0, located.Zones.Count - most) + Math.Max(0, located.Elsewhere.Count - Math.Max(1, most - located.Zones.Count));
@@ -49,7 +49,7 @@ internal static class ZoneNotes
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
     [
         zone is { From: { } from, To: { } to, Center: { } center }
-            ? PlaceWords.Interval(plan, words, fixture, from, to, center)
+            ? Words.Sentence(PlaceWords.Interval(plan, words, fixture, from, to, center))
             : words.Say("zone.walk-in", Lengths.Tape(plan.Units, zone.Radius ?? 0, zone.Radius ?? 0)),
     ];
 

@@ -17,17 +17,17 @@ internal static class NorthArrow
     }
 
     /// <summary>Draws the arrow in a square with its middle at a point.</summary>
-    public static void Draw(SvgWriter svg, SheetPoint middle, PlanToSheet plan, double degrees)
+    public static void Draw(SvgWriter svg, SheetPoint middle, PlanToSheet plan, double degrees, Words words)
     {
         var north = plan.Direction(Direction(degrees));
         var side = new SheetPoint(-north.Y, north.X);
-        svg.Begin("north-arrow", "north-arrow", "North");
-        var tip = middle + (north * 4);
-        var tail = middle - (north * 6);
-        svg.Polygon([tip, tail - (side * 2.4), tail + (north * 1.8)], new Paint(SheetStyle.Ink, SheetStyle.Ink, SheetStyle.Hair));
-        svg.Polygon([tip, tail + (side * 2.4), tail + (north * 1.8)], new Paint(SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Hair));
-        var letter = middle + (north * 6);
-        svg.Text(new(letter.X, letter.Y + (SheetStyle.TextSmall / 2)), "N", SheetStyle.SmallBold, TextAnchor.Middle);
+        svg.Begin("north-arrow", "north-arrow", words["plan.north"]);
+        var tip = middle + (north * 3);
+        var tail = middle - (north * 4.2);
+        svg.Polygon([tip, tail - (side * 1.9), tail + (north * 1.3)], new Paint(SheetStyle.Ink, SheetStyle.Ink, SheetStyle.Hair));
+        svg.Polygon([tip, tail + (side * 1.9), tail + (north * 1.3)], new Paint(SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Hair));
+        var letter = middle + (north * 4.8);
+        svg.Text(new(letter.X, letter.Y + (SheetStyle.TextSmall / 2)), words["plan.north-letter"], SheetStyle.SmallBold, TextAnchor.Middle);
         svg.End();
     }
 }

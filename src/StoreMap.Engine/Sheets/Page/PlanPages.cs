@@ -59,8 +59,8 @@ internal static class PlanPages
 
         if (plan.NorthDegrees is { } north)
         {
-            var middle = new SheetPoint(x + 3, page.BarAt.Y + 2.6);
-            NorthArrow.Draw(svg, middle, page.To, north);
+            var middle = new SheetPoint(x + 3, page.BarAt.Y + 2);
+            NorthArrow.Draw(svg, middle, page.To, north, words);
             x += NorthArrow.Size;
         }
 

@@ -99,7 +99,7 @@ internal sealed class SheetSet
             Date = Context.Issued.Length > 0 ? Context.Issued : date, Sheet = Context.FirstSheet + i, Count = Context.SheetCount ?? (Context.FirstSheet + pages.Count - 1),
         };
         block.Draw(page.Svg, page.TitleBox, Context, Words, page.Frame.Paper.Name);
-        return new Sheet(page.Head.Name, $"{page.Head.Title}, {plan.Name}", page.Frame.Width, page.Frame.Height, page.Svg.Finish());
+        return new Sheet(page.Head.Name, $"{page.Head.Title}, {plan.Name}", page.Frame.Width, page.Frame.Height, page.Svg.Finish()) { Links = page.Svg.Links.Count == 0 ? [] : page.Svg.Links };
     })];
 
     private sealed record Pending(SvgWriter Svg, SheetHead Head, PageFrame Frame, SheetBox TitleBox, string? Scale);

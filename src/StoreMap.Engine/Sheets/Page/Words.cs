@@ -49,6 +49,9 @@ internal sealed class Words
         _ => Say("chance.of-10", Numbers.Whole(probability * 10)),
     };
 
+    /// <summary>The text with a capital at its beginning.</summary>
+    public static string Sentence(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     /// <summary>A level that a layout names, in this language where it is a usual one.</summary>
     public string Level(string level) => texts.GetValueOrDefault("level." + level, level);
 

@@ -42,6 +42,8 @@ internal static class FixturesPass
             var spots = new List<LabelSpot>();
             foreach (var turns in box.Width >= box.Height ? new[] { 0, 1 } : [1, 0]) spots.AddRange(Inside(label, box, turns));
             spots.AddRange(LabelSpots.Rings(label, 3, 6, 10, 15));
+            // A case with a hit must be named on the plan, however far its leader runs.
+            if (withHit.Contains(fixture.Id)) spots.AddRange(LabelSpots.Rings(label, 21, 28, 36, 45));
             if (named is not null && fixture.Kind == FixtureKind.WalkIn && named.Width <= box.Width - 1 && named.Height <= box.Height - 1)
             {
                 var namedSpots = Inside(named, box, 0).ToList();

@@ -55,10 +55,13 @@ internal static class ReportTables
     }
 
     /// <summary>Fixtures with nothing above the detection level, and the smallest leak that would have shown.</summary>
-    public static IEnumerable<FlowItem> Quiet(Plan plan, LocateResult located, Words words)
+    public static IEnumerable<FlowItem> Quiet(Plan plan, NetSurvey net, LocateResult located, Words words)
     {
         yield return NoteItems.Heading(words["report.quiet"]);
         yield return NoteItems.Line(words["report.quiet-note"], 1);
+        var read = net.Readings.Where(r => r.IsHit).Select(r => r.Reading.Place.Fixture).OfType<string>().ToHashSet();
+        var explained = located.NoLeakSeen.Where(n => read.Contains(n.Fixture)).Select(n => CompareNotes.Tag(plan, n.Fixture)).ToList();
+        if (explained.Count > 0) yield return NoteItems.Line(words.Say("report.quiet-explained", string.Join(", ", explained)), 1);
         var table = new Table(
         [
             new(words["report.case"], 4), new(words["report.sure"], 2), new(words["report.smallest-ppm"], 2, TextAnchor.End), new(words["report.smallest-weight"], 3, TextAnchor.End),

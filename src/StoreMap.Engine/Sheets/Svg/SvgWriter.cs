@@ -12,6 +12,7 @@ internal sealed class SvgWriter
     private readonly HashSet<string> ids = [];
     private readonly HashSet<string> defined = [];
     private readonly string head;
+    private readonly List<SheetLink> links = [];
     private int depth = 1;
 
     /// <summary>Begins a document.</summary>
@@ -29,6 +30,12 @@ internal sealed class SvgWriter
             + $"  <title>{Escape(title)}</title>\n  <desc>{Escape(description)}</desc>\n";
         Rectangle(new SheetBox(0, 0, width, height), Paint.Solid(SheetStyle.Paper));
     }
+
+    /// <summary>Places that lead to other sheets.</summary>
+    public IReadOnlyList<SheetLink> Links => links;
+
+    /// <summary>Notes that a place leads to another sheet.</summary>
+    public void Link(SheetBox box, string target) => links.Add(new SheetLink(box.X, box.Y, box.Width, box.Height, target));
 
     /// <summary>A document that is thrown away: drawn on to measure.</summary>
     public static SvgWriter Scratch() => new(1, 1, "", "", "");

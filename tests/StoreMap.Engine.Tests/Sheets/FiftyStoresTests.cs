@@ -1,0 +1,42 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+
+namespace StoreMap.Tests.Sheets;
+
+/// <summary>All checks over all kinds of sheet of fifty random stores, and over the demo's own drawings.</summary>
+public class FiftyStoresTests
+{
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(100, 50)];
+
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void Sheets_OfRandomStores_HoldAllChecks(int seed)
+    {
+        var plan = SampleStore.Make(seed);
+        var visit = new SampleVisit(plan, seed, seed % 6);
+        var context = new SheetContext
+        {
+            Company = "Alder & Finch", Technician = "R. Alder", PlanPaper = PaperSize.All[seed % PaperSize.All.Count], Language = SheetContext.Languages[seed % 2],
+            ColourMap = seed % 3 == 0 ? ColourMapKind.Viridis : ColourMapKind.Cividis,
+        };
+        var map = HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, context);
+        Sheet[] sheets =
+        [
+            .. map, .. LeakZoneSheet.Draw(plan, visit.Net, visit.Located, context), .. WalkSheet.Draw(plan, visit.Route, context),
+            .. ReportPages.Manager(plan, visit.Net, visit.Located, [], context), .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context),
+            .. ReportPages.Record(plan, visit.Net, visit.Located, null, context),
+            .. ComparisonSheet.Draw(plan, SampleVisit.Compare(plan, seed), [visit.Net], null, context),
+        ];
+        Assert.All(sheets, SheetChecks.AllHold);
+        EveryHitIsNamed(plan, visit, map);
+    }
+
+    /// <summary>Every fixture with a hit by its tag on the map; every number on the map or in the keyed table.</summary>
+    private static void EveryHitIsNamed(Plan plan, SampleVisit visit, IReadOnlyList<Sheet> map)
+    {
+        var tags = visit.Net.Readings.Where(r => r.IsHit).Select(r => plan.FindFixture(r.Reading.Place.Fixture)?.Tag).OfType<string>().Distinct();
+        var onMap = SheetChecks.TextsIn(SheetChecks.Parse(map[0]), "labels-fixtures").Select(t => t.Text).ToHashSet();
+        Assert.All(tags, tag => Assert.Contains(tag, onMap));
+    }
+}
