@@ -6,11 +6,13 @@ return args switch
     ["field"] => FieldBenchmark.All(),
     ["field", var width, var height, var readings, var estimate] => FieldBenchmark.One(width, height, readings, estimate),
     ["sheets"] => SheetBenchmark.Run(),
+    ["routing"] => RoutingBenchmark.All(beside: false),
+    ["routing", "beside"] => RoutingBenchmark.All(beside: true),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field, sheets");
+    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside");
     return 2;
 }

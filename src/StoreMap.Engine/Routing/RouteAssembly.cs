@@ -1,3 +1,4 @@
+using System.Globalization;
 using StoreMap.Plans;
 using StoreMap.Walking;
 
@@ -6,6 +7,9 @@ namespace StoreMap.Routing;
 /// <summary>Makes the route of an order: feet on free floor, legs, length, bound and minutes.</summary>
 internal static class RouteAssembly
 {
+    /// <summary>A move shorter than this is rounding, metres.</summary>
+    private const double Unmoved = 1e-6;
+
     public static Route Of(
         Plan plan, WalkingPaths paths, IReadOnlyList<ProbePoint> order, ProbeDraft draft, RouteRequest request, long steps, bool cutShort,
         double? groupedBound = null)
@@ -36,8 +40,18 @@ internal static class RouteAssembly
             Minutes = MinutesOf(plan, order, draft, request.Protocol, length),
             Effort = steps,
             CutShort = cutShort,
-            Warnings = walked.Matrix.Problems,
+            Warnings = [.. order.Select((p, i) => Moved(plan, p, walked.Matrix.Standings[i].Moved, paths.Floor.ClearanceMetres)).OfType<Problem>()],
         };
+    }
+
+    /// <summary>A warning, in the layout's unit, where the feet can't stand as drafted. An entrance lies on the wall, so that keeping clear
+    /// of it is no news.</summary>
+    private static Problem? Moved(Plan plan, ProbePoint point, double moved, double clearance)
+    {
+        if (moved < Unmoved || (point.Pass == ProbePass.Zero && moved <= (clearance * 1.5) + Unmoved)) return null;
+        var length = plan.Units.FromMetres(moved).ToString(plan.Units == LengthUnit.Millimetre ? "0" : "0.##", CultureInfo.InvariantCulture);
+        return new(Severity.Warning, null, point.Id, null, null, "point-moved",
+            $"{point.Id} is not on free floor; the feet stand {length} {plan.Units.Symbol()} from it.");
     }
 
     private static double Bound(double[] distances, IReadOnlyList<ProbePoint> order, RouteRequest request) =>

@@ -15,7 +15,6 @@ internal static class HitOnlyZones
         return own.Count == 0 || !own.TrueForAll(r => r.HitOnly) ? zone : zone with
         {
             Strength = Unknown, StrengthLowKilogramsPerYear = 0, StrengthHighKilogramsPerYear = 0,
-            Reason = zone.Reason + "; hit or no hit only: the strength is not known",
         };
     }
 }

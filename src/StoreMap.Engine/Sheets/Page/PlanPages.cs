@@ -35,7 +35,8 @@ internal static class PlanPages
     /// <param name="table">Text that belongs there.</param>
     /// <param name="rest">Notes without room.</param>
     /// <param name="keys">Labels without a place, as the keyed table says them.</param>
-    public static void Behind(SheetSet set, SheetHead head, IReadOnlyList<FlowItem> table, IReadOnlyList<FlowItem> rest, IReadOnlyList<string> keys)
+    /// <param name="columns">Columns of these pages.</param>
+    public static void Behind(SheetSet set, SheetHead head, IReadOnlyList<FlowItem> table, IReadOnlyList<FlowItem> rest, IReadOnlyList<string> keys, int columns = 1)
     {
         List<FlowItem> items = [.. table, NoteItems.Gap(4), .. rest];
         if (keys.Count > 0)
@@ -44,7 +45,7 @@ internal static class PlanPages
             items.AddRange(keys.Select(NoteItems.Bullet));
         }
 
-        set.AddText(head, items);
+        set.AddText(head, items, columns);
     }
 
     /// <summary>Draws scale bar and north arrow; under a plan of made-up places a word of warning instead.</summary>

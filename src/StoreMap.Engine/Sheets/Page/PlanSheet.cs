@@ -42,6 +42,9 @@ internal sealed record PlanSheet
     /// <summary>Text that belongs to the pages behind the plan, such as a table.</summary>
     public IReadOnlyList<FlowItem> Table { get; init; } = [];
 
+    /// <summary>Columns of the pages behind.</summary>
+    public int BehindColumns { get; init; } = 1;
+
     /// <summary>Draws the plan, its parts when asked for, and the pages behind.</summary>
     public void Draw()
     {
@@ -55,7 +58,7 @@ internal sealed record PlanSheet
         var rest = PlanPages.FillNotes(svg, page, notes, Set.Words, Table.Count + keys.Count > 0);
         PlanPages.DrawBar(svg, Plan, page, Set.Words);
         if (Set.Context.TileScale is { } scale) PlanTiles.Draw(this, svg, page, scale);
-        PlanPages.Behind(Set, Behind, Table, rest, keys);
+        PlanPages.Behind(Set, Behind, Table, rest, keys, BehindColumns);
     }
 
     /// <summary>Draws plan and labels on a page.</summary>

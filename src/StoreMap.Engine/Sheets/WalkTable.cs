@@ -1,0 +1,128 @@
+using StoreMap.Plans;
+using StoreMap.Routing;
+
+namespace StoreMap.Sheets;
+
+/// <summary>The table of the walk sheet: a block a fixture in walking order, a row a probe point with a box to tick and a blank for the
+/// reading. What all points of a block share stands once above them.</summary>
+internal static class WalkTable
+{
+    private const double WritingRow = 5.4;
+
+    /// <summary>The blocks, the head of the table before them.</summary>
+    public static List<FlowItem> Items(Plan plan, Route route, Words words)
+    {
+        var table = new Table(
+        [
+            new(words["walk.no"], 10.5, TextAnchor.End, true), new(words["walk.where"], 42), new(words["walk.done"], 11, TextAnchor.Middle, TickBox: true),
+            new(words["walk.reading"], 27),
+        ], WritingRow);
+        var head = table.Items([]).First();
+        var items = new List<FlowItem> { head };
+        var points = route.Points.ToDictionary(p => p.Id);
+        var ordered = route.Order.Select((id, i) => (Number: i + 1, Point: points[id])).ToList();
+        var told = new HashSet<string>();
+        for (var from = 0; from < ordered.Count;)
+        {
+            var to = from + 1;
+            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point)) to++;
+            var block = ordered[from..to];
+            items.Add(block[0].Point.Fixture is null ? Single(plan, words, table, head, block[0], told) : Block(plan, words, table, head, block, told));
+            from = to;
+        }
+
+        return items;
+    }
+
+    /// <summary>Points of one owner are one block; a background stands alone, so that it is not taken for the fixture's.</summary>
+    private static (string?, string?) Owner(ProbePoint p) => (p.Fixture, p.Fixture is null ? p.Id : null);
+
+    /// <summary>A background, a checklist stop, the zero: one row says it all.</summary>
+    private static FlowBlock Single(Plan plan, Words words, Table table, FlowItem head, (int Number, ProbePoint Point) only, HashSet<string> told)
+    {
+        var where = $"{Title(plan, words, only.Point)} · {Method(words, only.Point)}";
+        var row = table.Items([[Numbers.Whole(only.Number), where, "", ""]]).Last();
+        var notes = only.Point.Pass == ProbePass.Background && only.Point.Room is null ? [] : Notes([only], told);
+        return new FlowBlock(notes.Count == 0 ? [row] : [row, Air(), .. notes.Select(n => Note(words.Remark(n)))], [], row) { RepeatAtHead = head };
+    }
+
+    private static FlowBlock Block(
+        Plan plan, Words words, Table table, FlowItem head, List<(int Number, ProbePoint Point)> block, HashSet<string> told)
+    {
+        var title = Title(plan, words, block[0].Point);
+        var usual = block.GroupBy(b => (b.Point.Pass, b.Point.Spot, b.Point.Height, b.Point.DwellSeconds)).OrderByDescending(g => g.Count()).First().First().Point;
+        List<FlowItem> above = [table.Items([[title]]).Last(), Air(), new TextItem(Method(words, usual), SheetStyle.Small, "") { After = 0.4 }];
+        above.AddRange(Notes(block, told).Select(n => Note(words.Remark(n))));
+        var rows = block.Select(b => (IReadOnlyList<string>)[Numbers.Whole(b.Number), Where(plan, words, b.Point, usual), "", ""]);
+        var again = table.Items([[words.Say("walk.continued", title)]]).Last();
+        return new FlowBlock(above, [.. table.Items(rows).Skip(1)], again) { RepeatAtHead = head, After = 1 };
+    }
+
+    private static TextItem Note(string text) => new(text, SheetStyle.SmallMuted, "") { After = 0.4 };
+
+    /// <summary>Keeps text clear of the rule above it.</summary>
+    private static DrawnItem Air() => new(0.9, (_, _, _) => { });
+
+    /// <summary>What the notes of a block say that the table has not said before.</summary>
+    private static List<string> Notes(List<(int Number, ProbePoint Point)> block, HashSet<string> told) =>
+        [.. block.SelectMany(b => Sentences(b.Point)).Where(told.Add)];
+
+    /// <summary>The sentences of a note without what the row says anyway.</summary>
+    private static IEnumerable<string> Sentences(ProbePoint point)
+    {
+        if (point.Note is null || point.Pass == ProbePass.Zigzag) return [];
+        var note = point.Note;
+        var door = point.Pass == ProbePass.Doors ? note.IndexOf(": ", StringComparison.Ordinal) : -1;
+        if (door >= 0) note = char.ToUpperInvariant(note[door + 2]) + note[(door + 3)..];
+        return note.Split(". ").Select(s => s.TrimEnd('.') + ".").Where(s => !LineDrops.IsMark(s));
+    }
+
+    private static string Method(Words words, ProbePoint p)
+    {
+        var pass = words["pass." + p.Pass.Kebab()];
+        var hold = words.Say("walk.hold", Numbers.Whole(p.DwellSeconds));
+        return p.Pass is ProbePass.Zero or ProbePass.Background or ProbePass.Checklist or ProbePass.Own ? $"{pass} · {hold}"
+            : pass == words["spot." + p.Spot.Kebab()] ? $"{SpotOf(words, p)} · {hold}" : $"{pass} · {SpotOf(words, p)} · {hold}";
+    }
+
+    private static string SpotOf(Words words, ProbePoint p) => words.Say("walk.spot-height", words["spot." + p.Spot.Kebab()], words["height." + p.Height.Kebab()]);
+
+    /// <summary>Section and distance from the left end, and what differs from the rest of the block.</summary>
+    private static string Where(Plan plan, Words words, ProbePoint point, ProbePoint usual)
+    {
+        var parts = new List<string>();
+        if (plan.FindFixture(point.Fixture) is { Front: not null } fixture && point.Along is { } along)
+        {
+            var section = PlaceWords.Section(fixture, along) is { } number && fixture.Sections.Count > 1 ? words.Say("walk.section", number) + " " : "";
+            parts.Add(section + Lengths.Plain(plan.Units, fixture.FromLeft(along)) + (point.OnBack ? words["walk.far-side"] : ""));
+        }
+        else
+        {
+            parts.Add(words["walk.at-mark"]);
+        }
+
+        if ((point.Spot, point.Height) != (usual.Spot, usual.Height)) parts.Add(SpotOf(words, point));
+        if (point.DwellSeconds != usual.DwellSeconds) parts.Add(words.Say("walk.hold", Numbers.Whole(point.DwellSeconds)));
+        if (LineDrops.Marked(point)) parts.Add(words["walk.drop"]);
+        return string.Join(" · ", parts);
+    }
+
+    private static string Title(Plan plan, Words words, ProbePoint point)
+    {
+        if (plan.FindFixture(point.Fixture) is { } fixture)
+        {
+            var along = point.Along ?? 0;
+            var parts = new List<string> { PlaceWords.Case(fixture), words["fixture." + fixture.Kind.Kebab()] };
+            if (plan.RefrigerantAt(fixture, along) is { } gas) parts.Add(gas);
+            if ((fixture.Sections.FirstOrDefault()?.Circuit ?? fixture.WalkInCircuit) is { } circuit) parts.Add(words.Say("walk.circuit", circuit));
+            return string.Join(" · ", parts);
+        }
+
+        if (plan.Equipment.FirstOrDefault(e => e.Id == point.Equipment) is { } equipment)
+        {
+            return $"{words["equipment." + equipment.Kind.Kebab()]} {equipment.Id} · {words.Level(equipment.Level)}";
+        }
+
+        return plan.Rooms.FirstOrDefault(r => r.Id == point.Room)?.Name ?? words["plan.sales-floor"];
+    }
+}

@@ -1,0 +1,108 @@
+using System.Diagnostics;
+using System.Globalization;
+using Google.OrTools.ConstraintSolver;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Walking;
+
+namespace StoreMap.Benchmarks;
+
+/// <summary>Distances, tours and bounds, with a general routing library given ten times the time of the tour search.</summary>
+internal static class RoutingBenchmark
+{
+    public static int All(bool beside)
+    {
+        Matrix();
+        foreach (var name in new[] { "rand_uniform_n50", "rand_uniform_n100", "rand_uniform_n200", "rand_clustered_n400", "rand_uniform_n800", "rand_uniform_n1600" })
+        {
+            var c = Instances.Tsp(name);
+            Tour(name, c.Distances, c.Count, TourEnds.Closed, c.Best, beside);
+        }
+
+        foreach (var name in new[] { "plan_a", "plan_b" })
+        {
+            var (plan, probes, tours) = Instances.Store(name);
+            var distances = Instances.Distances(new WalkingPaths(FreeFloor.Build(plan, 0), 1).Between(probes));
+            foreach (var (problem, ends) in new[] { ("closed_tour", TourEnds.Closed), ("open_path_free_ends", TourEnds.Open), ("open_path_from_probe_1", TourEnds.From(0)) })
+                Tour($"{name} {problem}", distances, probes.Length, ends, tours.GetProperty(problem).GetProperty("best_length_m").GetDouble(), beside);
+        }
+
+        return 0;
+    }
+
+    /// <summary>600 points among some 300 obstacles on one core: time and memory, then the tour.</summary>
+    private static void Matrix()
+    {
+        var (plan, points) = Rows(600);
+        for (var run = 0; run < 2; run++)
+        {
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            var clock = Stopwatch.StartNew();
+            var matrix = new WalkingPaths(FreeFloor.Build(plan, 0.3), 1).Between(points);
+            var took = clock.Elapsed.TotalSeconds;
+            if (run == 0) continue;
+            Say($"matrix {points.Length} points, {plan.Obstacles.Count} obstacles: {took:0.00} s warm, {(GC.GetAllocatedBytesForCurrentThread() - before) / 1e6:0} MB allocated, {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB peak process");
+            Tour("made store", Instances.Distances(matrix), points.Length, TourEnds.Closed, null, beside: false);
+        }
+    }
+
+    private static void Tour(string name, double[] distances, int count, TourEnds ends, double? best, bool beside)
+    {
+        var clock = Stopwatch.StartNew();
+        var tour = TourSearch.Run(distances, count, ends, new TourBudget());
+        var took = clock.Elapsed.TotalSeconds;
+        clock.Restart();
+        var bound = LowerBound.Of(distances, count, ends, tour.Order);
+        var bounded = clock.Elapsed.TotalSeconds;
+        var known = Math.Min(best ?? tour.Length, tour.Length);
+        double? other = beside ? Beside(distances, count, ends, 10 * took) : null;
+        Say($"{name}: {count} points, tour {tour.Length:0.000} in {took:0.00} s ({Share(tour.Length, best)} to the best known), bound {100 * bound / known:0.00} % of best in {bounded:0.00} s{(other is { } o ? $"; OR-Tools {o:0.000} ({Share(o, best)}) in {10 * took:0.0} s" : "")}");
+    }
+
+    private static string Share(double length, double? best) => best is { } b ? string.Create(CultureInfo.InvariantCulture, $"{100 * ((length / b) - 1):+0.000;-0.000} %") : "no best";
+
+    /// <summary>Guided local search over rounded micrometres, after its cheapest-arc start.</summary>
+    private static double Beside(double[] distances, int count, TourEnds ends, double seconds)
+    {
+        var size = ends.IsClosed ? count : count + 1;
+        using var manager = new RoutingIndexManager(size, 1, ends.First ?? (ends.IsClosed ? 0 : count));
+        using var model = new RoutingModel(manager);
+        var far = (long)(distances.Max() * 1e6 * count);
+        var cost = model.RegisterTransitCallback((from, to) =>
+        {
+            var (a, b) = (manager.IndexToNode(from), manager.IndexToNode(to));
+            if (a < count && b < count) return (long)Math.Round(distances[(a * count) + b] * 1e6);
+            // The stop between last and first; a fixed first one must follow it.
+            return ends.First is { } first && a == count && b != first ? far : 0;
+        });
+        model.SetArcCostEvaluatorOfAllVehicles(cost);
+        var how = operations_research_constraint_solver.DefaultRoutingSearchParameters();
+        how.FirstSolutionStrategy = FirstSolutionStrategy.Types.Value.PathCheapestArc;
+        how.LocalSearchMetaheuristic = LocalSearchMetaheuristic.Types.Value.GuidedLocalSearch;
+        how.TimeLimit = new Google.Protobuf.WellKnownTypes.Duration { Seconds = (long)Math.Ceiling(seconds) };
+        using var found = model.SolveWithParameters(how);
+        return found.ObjectiveValue() / 1e6;
+    }
+
+    /// <summary>A made store of 90 x 60 m: 12 x 25 shelving pieces in rows with cross aisles, points along their fronts by a fixed rule.</summary>
+    private static (Plan Plan, PlanPoint[] Points) Rows(int count)
+    {
+        var obstacles = new List<Obstacle>();
+        var places = new List<PlanPoint>();
+        for (var row = 0; row < 25; row++)
+        {
+            for (var piece = 0; piece < 12; piece++)
+            {
+                double x = 3 + (piece * 7.1) + (row % 3 * 0.4), y = 3 + (row * 2.2);
+                obstacles.Add(new($"G{obstacles.Count}", "shelving", [new(x, y), new(x + 5.2, y), new(x + 5.2, y + 0.6), new(x, y + 0.6)]));
+                places.Add(new(x + 0.7 + (0.9 * (piece * 7 % 4)), y - 0.4));
+                places.Add(new(x + 0.9 + (0.8 * (row * 5 % 5)), y + 1.0));
+            }
+        }
+
+        var plan = new Plan { Id = "made", Name = "made", Outline = [new(0, 0), new(92, 0), new(92, 62), new(0, 62)], Obstacles = obstacles };
+        return (plan, [.. places.Take(count)]);
+    }
+
+    private static void Say(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+}
