@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 using StoreMap.Evaluation;
@@ -11,14 +12,26 @@ if (options is null)
 }
 
 var clock = Stopwatch.StartNew();
-var outcomes = new Outcome[options.Stores];
+var judged = new Outcome?[options.Stores];
 var done = 0;
-Parallel.For(0, options.Stores, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
+using var stop = new CancellationTokenSource();
+Console.CancelKeyPress += (_, e) =>
 {
-    outcomes[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), new JudgeParts(options.Continuous, options.Smallest, options.Dump));
+    // What is finished is reported, as a shorter run.
+    e.Cancel = true;
+    stop.Cancel();
+};
+var numbers = Partitioner.Create(Enumerable.Range(0, options.Stores), EnumerablePartitionerOptions.NoBuffering);
+Parallel.ForEach(numbers, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
+{
+    if (stop.IsCancellationRequested) return;
+    judged[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), new JudgeParts(options.Continuous, options.Smallest, options.Dump));
     var count = Interlocked.Increment(ref done);
     if (count % 10 == 0) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} of {options.Stores} stores, {clock.Elapsed.TotalSeconds:0} s"));
 });
+Outcome[] outcomes = [.. judged.TakeWhile(o => o is not null).Select(o => o!)];
+if (outcomes.Length == 0) return 130;
+options = options with { Stores = outcomes.Length };
 
 var report = Report.Write(outcomes, Introduction.Text(options, outcomes, clock.Elapsed));
 if (options.Out is { } file)
