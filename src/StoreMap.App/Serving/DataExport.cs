@@ -1,0 +1,49 @@
+using System.IO.Compression;
+using System.Text;
+using StoreMap.Data;
+
+namespace StoreMap.App.Serving;
+
+/// <summary>The data folder's content as files that stand on their own.</summary>
+internal static class DataExport
+{
+    // Every entry of an export has the same time, so that the same content gives the same bytes.
+    private static readonly DateTimeOffset Epoch = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    public static byte[] Zip(Layouts layouts, Journal journal, Findings findings)
+    {
+        using var bytes = new MemoryStream();
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var (name, content) in Files(layouts, journal, findings))
+            {
+                var entry = zip.CreateEntry(name);
+                entry.LastWriteTime = Epoch;
+                using var stream = entry.Open();
+                stream.Write(content);
+            }
+        }
+
+        return bytes.ToArray();
+    }
+
+    /// <summary>All files: layouts, surveys, journals letter for letter, findings.</summary>
+    public static IEnumerable<(string Name, byte[] Content)> Files(Layouts layouts, Journal journal, Findings findings)
+    {
+        foreach (var store in layouts.Stores())
+        {
+            var layout = layouts.Latest(store.Id)!;
+            yield return ($"{store.Id}/{store.Id}.layout.json", Encoding.UTF8.GetBytes(layout.Document));
+            foreach (var survey in journal.Surveys(store.Id))
+            {
+                yield return ($"{store.Id}/{survey.Id}.survey.json", SurveysApi.SurveyFile(survey, layout, journal));
+                yield return ($"{store.Id}/{survey.Id}.journal.jsonl", Lines(journal.Events(survey.Id).Select(e => e.Document)));
+            }
+
+            var entries = findings.Of(store.Id);
+            if (entries.Count > 0) yield return ($"{store.Id}/{store.Id}.findings.jsonl", Lines(entries.Select(e => e.Document)));
+        }
+    }
+
+    private static byte[] Lines(IEnumerable<string> documents) => Encoding.UTF8.GetBytes(string.Concat(documents.Select(d => d.ReplaceLineEndings(" ") + "\n")));
+}

@@ -1,0 +1,44 @@
+namespace StoreMap.Surveys;
+
+/// <summary>Kinds of journal events.</summary>
+public static class JournalKinds
+{
+    /// <summary>The visit begins, or another device joins: technician, instrument.</summary>
+    public const string Start = "start";
+
+    /// <summary>A reading, in the form of a survey file.</summary>
+    public const string Reading = "reading";
+
+    /// <summary>An earlier event was a mistake: of, reason.</summary>
+    public const string Withdraw = "withdraw";
+
+    /// <summary>A probe point is passed over: point, reason.</summary>
+    public const string Skip = "skip";
+
+    /// <summary>Closer points are probed around a place: fixture, at.</summary>
+    public const string CloseIn = "close-in";
+
+    /// <summary>The store was changed and must be put back: what, fixture.</summary>
+    public const string LeftOff = "left-off";
+
+    /// <summary>It was put back: item, the id of the event that opened it.</summary>
+    public const string Restored = "restored";
+
+    /// <summary>A named person took it over: item, to.</summary>
+    public const string HandedOver = "handed-over";
+
+    /// <summary>A stop-work reading: gas, ppm, level.</summary>
+    public const string StopWork = "stop-work";
+
+    /// <summary>What is going on in a room: room, what, on.</summary>
+    public const string Activity = "activity";
+
+    /// <summary>A note: text.</summary>
+    public const string Note = "note";
+
+    /// <summary>Into or out of a walk-in: fixture, in.</summary>
+    public const string CheckIn = "check-in";
+
+    /// <summary>The visit ends.</summary>
+    public const string Close = "close";
+}

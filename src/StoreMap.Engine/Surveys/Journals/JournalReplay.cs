@@ -1,0 +1,128 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+
+namespace StoreMap.Surveys;
+
+/// <summary>Puts a survey together from its events.</summary>
+public static class JournalReplay
+{
+    /// <summary>Replays the events of one survey.</summary>
+    /// <param name="store">The store's id.</param>
+    /// <param name="units">Unit of distances in the events.</param>
+    /// <param name="start">Start of the visit.</param>
+    /// <param name="events">In any order, repeats allowed.</param>
+    public static JournalState Replay(string store, LengthUnit units, DateTimeOffset start, IEnumerable<JournalEvent> events)
+    {
+        var conflicts = new List<string>();
+        var once = Once(events, conflicts);
+        var withdrawn = Texts(once, JournalKinds.Withdraw, "of");
+        List<JournalEvent> counting = [.. once.Where(e => !withdrawn.Contains(e.Id))];
+        var items = Items(counting, conflicts);
+        var read = counting.Where(e => e.Kind == JournalKinds.Reading).Select(e => Text(e, "point")).OfType<string>().Distinct().ToList();
+        var ended = counting.Any(e => e.Kind == JournalKinds.Close);
+        if (ended && items.Exists(i => i.Ended is null)) conflicts.Add("The visit was ended while something was still off. Restore it or hand it over, then end the visit again.");
+        return new JournalState
+        {
+            Events = counting, File = File(store, units, start, counting), Read = read, LeftOff = items, Conflicts = conflicts,
+            Skipped = [.. Of(counting, JournalKinds.Skip).Select(e => new SkippedPoint(Text(e, "point") ?? "", Text(e, "reason") ?? "")).Where(s => !read.Contains(s.Point)).DistinctBy(s => s.Point)],
+            CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"))).Distinct()],
+            Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => new StoppedWork(e.Time, Text(e, "gas") ?? "", Number(e, "ppm"), Text(e, "level") == "out" ? StopLevel.Out : StopLevel.Leave))],
+            Closed = ended && items.TrueForAll(i => i.Ended is not null),
+        };
+    }
+
+    /// <summary>Reads the survey of a replay; a reading that does not fit the plan is left out and told, never the whole survey.</summary>
+    /// <param name="state">The replay.</param>
+    /// <param name="plan">The store's plan.</param>
+    /// <param name="points">Its probe points.</param>
+    public static SurveyReadResult Read(JournalState state, Plan plan, IReadOnlyList<ProbePoint> points)
+    {
+        var file = state.File.DeepClone().AsObject();
+        var left = new List<Problem>();
+        while (true)
+        {
+            try
+            {
+                var document = SurveyDocument.Parse(file.ToJsonString(), null, plan, points);
+                return new SurveyReadResult(document.Survey, [.. left, .. document.Warnings]);
+            }
+            catch (RefusedInputException refused)
+            {
+                var readings = file["readings"]!.AsArray();
+                var bad = refused.Problems.Where(p => p.Severity == Severity.Error).Select(p => IndexOf(p.Element)).OfType<int>().Distinct().OrderDescending().ToList();
+                if (bad.Count == 0) throw;
+                foreach (var i in bad) readings.RemoveAt(i);
+                left.AddRange(refused.Problems.Where(p => p.Severity == Severity.Error).Select(p => p with { Severity = Severity.Warning, Message = p.Message + " The reading was left out; it stays in the journal." }));
+            }
+        }
+    }
+
+    private static List<JournalEvent> Once(IEnumerable<JournalEvent> events, List<string> conflicts)
+    {
+        var once = new List<JournalEvent>();
+        foreach (var same in events.GroupBy(e => e.Id, StringComparer.Ordinal))
+        {
+            var texts = same.Select(e => (Event: e, Text: e.Write())).DistinctBy(e => e.Text).OrderBy(e => e.Text, StringComparer.Ordinal).ToList();
+            once.Add(texts[0].Event);
+            if (texts.Count > 1) conflicts.Add($"The entry {same.Key} came with two contents; the first is used.");
+        }
+
+        conflicts.Sort(StringComparer.Ordinal);
+        return [.. once.OrderBy(e => e.Time).ThenBy(e => e.Device, StringComparer.Ordinal).ThenBy(e => e.Number).ThenBy(e => e.Id, StringComparer.Ordinal)];
+    }
+
+    private static List<LeftOffItem> Items(List<JournalEvent> events, List<string> conflicts)
+    {
+        var items = new List<LeftOffItem>();
+        foreach (var opened in Of(events, JournalKinds.LeftOff))
+        {
+            var ends = events.Where(e => e.Kind is JournalKinds.Restored or JournalKinds.HandedOver && Text(e, "item") == opened.Id).ToList();
+            var what = Text(opened, "what") ?? "";
+            if (ends.Select(e => e.Kind).Distinct().Count() > 1) conflicts.Add($"{what} on {Text(opened, "fixture") ?? "the store"} was both restored and handed over. Make sure that it is restored.");
+            items.Add(new LeftOffItem(
+                opened.Id, what, Text(opened, "fixture"), opened.Time, ends.Count > 0 ? ends[0].Time : null, ends.Count > 0 ? Text(ends[0], "to") : null));
+        }
+
+        return items;
+    }
+
+    private static JsonObject File(string store, LengthUnit units, DateTimeOffset start, List<JournalEvent> events)
+    {
+        var starts = Of(events, JournalKinds.Start).ToList();
+        var file = new JsonObject
+        {
+            ["format"] = "storemap-survey/1", ["store"] = store, ["units"] = units.Symbol(), ["start"] = Stamp(start),
+            ["technicians"] = new JsonArray([.. starts.Select(e => Text(e, "technician")).Where(t => !string.IsNullOrWhiteSpace(t)).Distinct().Select(t => (JsonNode)t!)]),
+            ["instruments"] = new JsonArray([.. starts.Select(e => e.Body["instrument"]).OfType<JsonObject>().DistinctBy(i => (string?)i["id"]).Select(i => i.DeepClone())]),
+        };
+        var readings = new JsonArray();
+        foreach (var e in Of(events, JournalKinds.Reading))
+        {
+            var reading = e.Body.DeepClone().AsObject();
+            reading["time"] ??= Stamp(e.Time);
+            readings.Add((JsonNode)reading);
+        }
+
+        file["readings"] = readings;
+        return file;
+    }
+
+    private static IEnumerable<JournalEvent> Of(List<JournalEvent> events, string kind) => events.Where(e => e.Kind == kind);
+
+    private static HashSet<string> Texts(List<JournalEvent> events, string kind, string field) => [.. Of(events, kind).Select(e => Text(e, field)).OfType<string>()];
+
+    private static string? Text(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.String ? (string?)v : null;
+
+    private static double Number(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.Number ? (double)v : 0;
+
+    private static string Stamp(DateTimeOffset time) => time.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFzzz", CultureInfo.InvariantCulture);
+
+    private static int? IndexOf(string? element)
+    {
+        const string Prefix = "readings[";
+        if (element?.StartsWith(Prefix, StringComparison.Ordinal) != true) return null;
+        return int.TryParse(element.AsSpan(Prefix.Length, element.Length - Prefix.Length - 1), CultureInfo.InvariantCulture, out var i) ? i : null;
+    }
+}

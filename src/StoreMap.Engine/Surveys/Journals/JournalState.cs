@@ -1,0 +1,63 @@
+using System.Text.Json.Nodes;
+
+namespace StoreMap.Surveys;
+
+/// <summary>Something of the store's that is off, open or muted until it is put back.</summary>
+/// <param name="Id">Id of the event that opened it.</param>
+/// <param name="What"><c>fans-off</c>, <c>defrost</c>, <c>valve-shut</c>, <c>panel-off</c> or <c>alarm-muted</c>.</param>
+/// <param name="Fixture">The fixture; null for the whole store.</param>
+/// <param name="Since">Since when.</param>
+/// <param name="Ended">When it was put back or taken over; null while open.</param>
+/// <param name="HandedTo">Who took it over; null when put back or open.</param>
+public sealed record LeftOffItem(string Id, string What, string? Fixture, DateTimeOffset Since, DateTimeOffset? Ended, string? HandedTo);
+
+/// <summary>A probe point passed over.</summary>
+/// <param name="Point">Its id.</param>
+/// <param name="Reason">Why.</param>
+public sealed record SkippedPoint(string Point, string Reason);
+
+/// <summary>A place around which closer points are probed.</summary>
+/// <param name="Fixture">Fixture id.</param>
+/// <param name="At">Distance along its front, layout units; 0 in a walk-in.</param>
+public sealed record CloseInPlace(string Fixture, double At);
+
+/// <summary>A reading at which work stops.</summary>
+/// <param name="Time">When.</param>
+/// <param name="Gas">Refrigerant.</param>
+/// <param name="Ppm">The number.</param>
+/// <param name="Level">The set point reached.</param>
+public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level);
+
+/// <summary>What a survey's events come to. The same events in any order, with repeats, come to the same.</summary>
+public sealed record JournalState
+{
+    /// <summary>Events that count, in time order; those withdrawn left out.</summary>
+    public required IReadOnlyList<JournalEvent> Events { get; init; }
+
+    /// <summary>The survey as a file's JSON, read with <see cref="SurveyDocument"/>.</summary>
+    public required JsonObject File { get; init; }
+
+    /// <summary>Points passed over and not read later.</summary>
+    public required IReadOnlyList<SkippedPoint> Skipped { get; init; }
+
+    /// <summary>Ids of the points read.</summary>
+    public required IReadOnlyList<string> Read { get; init; }
+
+    /// <summary>Close-in passes asked for.</summary>
+    public required IReadOnlyList<CloseInPlace> CloseIns { get; init; }
+
+    /// <summary>All left-off items, the oldest first.</summary>
+    public required IReadOnlyList<LeftOffItem> LeftOff { get; init; }
+
+    /// <summary>Stop-work readings.</summary>
+    public required IReadOnlyList<StoppedWork> Stops { get; init; }
+
+    /// <summary>True when the visit was ended and nothing is left off.</summary>
+    public required bool Closed { get; init; }
+
+    /// <summary>What two people must settle, in words: one id with two contents, a visit ended while something was off.</summary>
+    public required IReadOnlyList<string> Conflicts { get; init; }
+
+    /// <summary>Items still open.</summary>
+    public IEnumerable<LeftOffItem> Open => LeftOff.Where(i => i.Ended is null);
+}

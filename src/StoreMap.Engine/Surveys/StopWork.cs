@@ -1,0 +1,41 @@
+using StoreMap.Plans;
+
+namespace StoreMap.Surveys;
+
+/// <summary>What a reading asks of the person who took it.</summary>
+public enum StopLevel
+{
+    /// <summary>Nothing.</summary>
+    None,
+
+    /// <summary>Leave and air the room.</summary>
+    Leave,
+
+    /// <summary>Out, touch no switch.</summary>
+    Out,
+}
+
+/// <summary>The two readings at which work stops: the exposure limit, and a quarter of the flammable limit or the concentration limit,
+/// whichever is lower. Limits after ASHRAE 34 and ISO 817 as published; a monitor is no personal alarm.</summary>
+/// <param name="Gas">The refrigerant's designation.</param>
+/// <param name="LeavePpm">From here on: leave and air the room.</param>
+/// <param name="OutPpm">From here on: out, touch no switch.</param>
+public sealed record StopWork(string Gas, double LeavePpm, double OutPpm)
+{
+    /// <summary>The set points of a refrigerant; the lowest of all known ones when it is not known, ammonia apart: its smell
+    /// and its rules leave nobody unaware of it, and 25 ppm would stop all other work.</summary>
+    /// <param name="name">Designation, however written; may be null.</param>
+    public static StopWork For(string? name)
+    {
+        if (Refrigerant.Find(name) is { } known) return Of(known);
+        var all = Refrigerant.All.Where(r => r.Name != "R-717").Select(Of).ToList();
+        return new StopWork("unknown gas", all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm));
+    }
+
+    /// <summary>What a reading asks for.</summary>
+    /// <param name="ppm">The number shown.</param>
+    public StopLevel Judge(double ppm) => ppm >= OutPpm ? StopLevel.Out : ppm >= LeavePpm ? StopLevel.Leave : StopLevel.None;
+
+    private static StopWork Of(Refrigerant r) =>
+        new(r.Name, r.ExposureLimitPpm, Math.Min(r.ConcentrationLimitPpm, r.FlammableLimitPpm / 4 ?? double.PositiveInfinity));
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Web;
+
+/// <summary>Places, lengths and chances in the words of the trade.</summary>
+internal static class Say
+{
+    /// <summary>A length to the half foot or the decimetre: no finer than a probe is held.</summary>
+    public static string Length(LengthUnit units, double metres)
+    {
+        if (units is LengthUnit.Metre or LengthUnit.Millimetre) return metres.ToString("0.0", CultureInfo.InvariantCulture) + " m";
+        var halves = (int)Math.Round(metres / LengthUnits.MetresPerFoot * 2);
+        return halves % 2 == 0 ? $"{halves / 2} ft" : $"{halves / 2} ft 6 in";
+    }
+
+    public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+
+    public static string OutOfTen(double probability) => $"{(int)Math.Clamp(Math.Round(probability * 10), 1, 10)} in 10";
+
+    public static string Fixture(Fixture fixture) => fixture.Name is null ? fixture.Tag : $"{fixture.Tag} {fixture.Name}";
+
+    /// <summary>Where a reading was taken.</summary>
+    public static string Place(Plan plan, ReadingPlace place) => plan.FindFixture(place.Fixture) is { } fixture
+        ? place.Along is { } along ? $"{fixture.Tag}, {Length(plan.Units, fixture.FromLeft(along))} from the left" : fixture.Tag
+        : PlanPlaces.RoomName(plan, place.Room);
+
+    /// <summary>Where a probe point lies, beyond its fixture's name.</summary>
+    public static string Where(Plan plan, ProbePoint point)
+    {
+        var spot = point.Spot == Spot.Front ? "front" : point.Spot.Kebab().Replace('-', ' ');
+        if (plan.FindFixture(point.Fixture) is not { } fixture) return point.Note ?? PlanPlaces.RoomName(plan, point.Room);
+        var height = point.Height == ProbeHeight.Mid ? "" : $", {point.Height.Kebab()}";
+        return point.Along is { } along ? $"{Length(plan.Units, fixture.FromLeft(along))} from the left · {spot}{height}{(point.OnBack ? ", far side" : "")}" : $"{spot}{height}";
+    }
+
+    public static string Title(Plan plan, ProbePoint point) => point.Pass switch
+    {
+        ProbePass.Zero => "Zero",
+        ProbePass.Background => PlanPlaces.RoomName(plan, point.Room) + " air",
+        ProbePass.Checklist => point.Equipment ?? "Equipment",
+        _ => plan.FindFixture(point.Fixture)?.Tag ?? point.Id,
+    };
+
+    public static string LeftOff(string what) => what switch
+    {
+        "fans-off" => "Fans off",
+        "defrost" => "In defrost",
+        "valve-shut" => "Valve shut",
+        "panel-off" => "Panel off",
+        "alarm-muted" => "Alarm muted",
+        _ => what,
+    };
+
+    public static string Clock(TimeSpan time) => time.TotalHours >= 1
+        ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours}:{time.Minutes:00}:{time.Seconds:00}")
+        : string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, time.Minutes)}:{Math.Max(0, time.Seconds):00}");
+
+    public static string Date(DateTimeOffset time) => time.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+}

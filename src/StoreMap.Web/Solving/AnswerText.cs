@@ -1,0 +1,62 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>A hit as the live answer lists it.</summary>
+/// <param name="Place">Where, in words.</param>
+/// <param name="Net">Above room, ppm.</param>
+/// <param name="X">Plan metres.</param>
+/// <param name="Y">Plan metres.</param>
+public sealed record HitLine(string Place, double Net, double X, double Y);
+
+/// <summary>A leak zone in words.</summary>
+public sealed record ZoneLine(string Fixture, string Title, string Chance, string Where, string Lift, string Reason, double X, double Y);
+
+/// <summary>Where to go next.</summary>
+public sealed record NextLine(string Text, double X, double Y);
+
+/// <summary>What is known so far, in words and places.</summary>
+public sealed record Answer(
+    int Readings, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
+    IReadOnlyList<string> NotProbed, NextLine? Next);
+
+[JsonSerializable(typeof(Answer))]
+internal sealed partial class AnswerJson : JsonSerializerContext;
+
+/// <summary>Turns the engine's answer into words for the screen.</summary>
+internal static class AnswerText
+{
+    public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], null), AnswerJson.Default.Answer);
+
+    public static Answer Read(string text) => JsonSerializer.Deserialize(text, AnswerJson.Default.Answer)!;
+
+    public static string Of(Plan plan, NetSurvey net, LocateResult result)
+    {
+        string Tag(string id) => plan.FindFixture(id)?.Tag ?? PlanPlaces.RoomName(plan, id);
+        var answer = new Answer(
+            net.Readings.Count,
+            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.At.X, r.Reading.Place.At.Y))],
+            [.. result.Zones.Select(z => Zone(plan, z))],
+            [.. result.Elsewhere.Select(e => $"At {Tag(e.Near)}: about {Say.OutOfTen(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
+            [.. result.NoLeakSeen.Select(n => $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
+            [.. result.NotProbed.Select(Tag)],
+            result.Next is { } next ? new NextLine(next.Why, next.At.X, next.At.Y) : null);
+        return JsonSerializer.Serialize(answer, AnswerJson.Default.Answer);
+    }
+
+    private static ZoneLine Zone(Plan plan, LeakZone zone)
+    {
+        var fixture = plan.FindFixture(zone.Fixture)!;
+        var where = zone is { From: { } from, To: { } to }
+            ? $"{Say.Length(plan.Units, Math.Min(fixture.FromLeft(from), fixture.FromLeft(to)))} to {Say.Length(plan.Units, Math.Max(fixture.FromLeft(from), fixture.FromLeft(to)))} from the left end, facing the case"
+            : $"within {Say.Length(plan.Units, zone.Radius ?? 0)} of the mark";
+        var first = zone.Panels.OrderByDescending(p => p.Probability).ThenBy(p => p.From).Take(3).Select(p => p.Id[(p.Id.LastIndexOf('/') + 1)..]).ToList();
+        return new ZoneLine(
+            zone.Fixture, Say.Fixture(fixture), $"about {Say.OutOfTen(zone.Probability)}", where,
+            first.Count == 0 ? "" : $"Panel {string.Join(", then ", first)}", zone.Reason, zone.At.X, zone.At.Y);
+    }
+}

@@ -1,0 +1,66 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Surveys;
+using StoreMap.Walking;
+using StoreMap.Zones;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>The long work, called from the background worker: everything goes in and out as text.</summary>
+[SupportedOSPlatform("browser")]
+internal static partial class EngineWork
+{
+    private const double ClearanceMetres = 0.3;
+
+    // A fifth of the command line's: the browser's interpreter is several times slower, and the walk is within a per cent all the same.
+    private const long RouteEffort = 5_000;
+
+    /// <summary>Probe points in walking order, as a JSON list of ids.</summary>
+    [JSExport]
+    public static string Route(string layout, string survey)
+    {
+        var plan = LayoutDocument.Parse(layout).Plan;
+        var draft = ProbePlanner.Draft(plan, new Protocol());
+        var route = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, ClearanceMetres), threads: 1), draft, new RouteRequest { Budget = new TourBudget { Effort = RouteEffort } });
+        return new JsonArray([.. route.Order.Select(id => (JsonNode)id)]).ToJsonString();
+    }
+
+    /// <summary>Hits, leak zones and where to go next.</summary>
+    [JSExport]
+    public static string Locate(string layout, string survey)
+    {
+        var plan = LayoutDocument.Parse(layout).Plan;
+        var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
+        if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
+        var net = NetSurveyBuilder.Build(plan, read.Survey);
+        return AnswerText.Of(plan, net, LeakLocator.Locate(plan, net, []));
+    }
+
+    /// <summary>The survey as a file's text.</summary>
+    [JSExport]
+    public static string SurveyFile(string layout, string survey)
+    {
+        var plan = LayoutDocument.Parse(layout).Plan;
+        var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
+        using var bytes = new MemoryStream();
+        SurveyDocument.Of(read.Survey, plan).Write(bytes);
+        return System.Text.Encoding.UTF8.GetString(bytes.ToArray());
+    }
+
+    /// <summary>A survey as the worker gets it.</summary>
+    public static string Pack(DateTimeOffset started, IEnumerable<string> events) => new JsonObject
+    {
+        ["started"] = started.ToString("O"), ["events"] = new JsonArray([.. events.Select(e => (JsonNode)e)]),
+    }.ToJsonString();
+
+    private static JournalState State(Plan plan, string survey)
+    {
+        using var packed = JsonDocument.Parse(survey);
+        var events = packed.RootElement.GetProperty("events").EnumerateArray().Select(e => JournalEvent.Parse(e.GetString()!)).OfType<JournalEvent>();
+        return JournalReplay.Replay(plan.Id, plan.Units, packed.RootElement.GetProperty("started").GetDateTimeOffset(), events);
+    }
+}

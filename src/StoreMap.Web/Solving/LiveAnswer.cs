@@ -1,0 +1,61 @@
+using System.Runtime.InteropServices.JavaScript;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>Keeps the answer up to date in the background: asked again while at work, it works once more on the latest, not on each.</summary>
+public sealed class LiveAnswer
+{
+    private bool busy;
+    private Func<Task<(string Layout, string Survey)>>? latest;
+
+    public event Action? Changed;
+
+    public Answer? Answer { get; private set; }
+
+    public bool Working => busy;
+
+    public string? Trouble { get; private set; }
+
+    /// <summary>Seconds the last answer took.</summary>
+    public double Seconds { get; private set; }
+
+    public void Forget()
+    {
+        (Answer, Trouble, latest) = (null, null, null);
+    }
+
+    /// <summary>Asks for an answer; returns at once.</summary>
+    /// <param name="input">Layout and packed survey, read when the work begins.</param>
+    public async void Ask(Func<Task<(string Layout, string Survey)>> input)
+    {
+        latest = input;
+        if (busy) return;
+        busy = true;
+        while (latest is { } next)
+        {
+            latest = null;
+            Changed?.Invoke();
+            await Work(next);
+        }
+
+        busy = false;
+        Changed?.Invoke();
+    }
+
+    private async Task Work(Func<Task<(string Layout, string Survey)>> input)
+    {
+        try
+        {
+            var began = DateTimeOffset.UtcNow;
+            var (layout, survey) = await input();
+            Answer = AnswerText.Read(await Browser.Solve("Locate", layout, survey));
+            Seconds = (DateTimeOffset.UtcNow - began).TotalSeconds;
+            Trouble = null;
+        }
+        catch (JSException e)
+        {
+            Trouble = e.Message;
+        }
+    }
+}

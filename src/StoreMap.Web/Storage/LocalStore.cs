@@ -1,0 +1,107 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Text.Json;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Web.Storage;
+
+/// <summary>What this device keeps: stores, surveys and their events. A call that has returned from a write has it on the disk.</summary>
+[SuppressMessage("Performance", "CA1822:Mark members as static", Justification = "The one store of the device is handed out as a service; its pages need not know which parts keep state.")]
+public sealed class LocalStore
+{
+    private DeviceRecord? device;
+
+    /// <summary>This device's id, made at its first use.</summary>
+    public string Device => device?.Device ?? "";
+
+    /// <summary>The technician's name as last given.</summary>
+    public string Technician => device?.Technician ?? "";
+
+    /// <summary>True when a mark of an earlier use is there but the data is not: the browser's storage was wiped.</summary>
+    public bool Wiped { get; private set; }
+
+    /// <summary><c>lasting</c>, <c>not lasting</c> or <c>unknown</c>.</summary>
+    public string Lasting { get; private set; } = "unknown";
+
+    public async Task Open()
+    {
+        await Browser.OpenDatabase();
+        device = JsonSerializer.Deserialize(await Browser.Get("meta", "device"), Json.Default.DeviceRecord);
+        var fresh = device is null;
+        device ??= new DeviceRecord { Device = Guid.NewGuid().ToString("N")[..12] };
+        await Browser.Put("meta", JsonSerializer.Serialize(device, Json.Default.DeviceRecord));
+        Wiped = Browser.Mark(device.Device).Length > 0 && fresh;
+        Lasting = await Browser.Persist();
+    }
+
+    public async Task SetTechnician(string name)
+    {
+        device = device! with { Technician = name };
+        await Browser.Put("meta", JsonSerializer.Serialize(device, Json.Default.DeviceRecord));
+    }
+
+    public async Task<IReadOnlyList<StoreRecord>> Stores() =>
+        [.. JsonSerializer.Deserialize(await Browser.All("stores"), Json.Default.StoreRecordArray)!.OrderBy(s => s.Name, StringComparer.Ordinal)];
+
+    public async Task<StoreRecord?> Store(string id) => JsonSerializer.Deserialize(await Browser.Get("stores", id), Json.Default.StoreRecord);
+
+    public Task Put(StoreRecord record) => Browser.Put("stores", JsonSerializer.Serialize(record, Json.Default.StoreRecord));
+
+    public async Task<IReadOnlyList<SurveyRecord>> Surveys() =>
+        [.. JsonSerializer.Deserialize(await Browser.All("surveys"), Json.Default.SurveyRecordArray)!.OrderByDescending(s => s.Started)];
+
+    public async Task<SurveyRecord?> Survey(string id) => JsonSerializer.Deserialize(await Browser.Get("surveys", id), Json.Default.SurveyRecord);
+
+    public Task Put(SurveyRecord record) => Browser.Put("surveys", JsonSerializer.Serialize(record, Json.Default.SurveyRecord));
+
+    public Task Add(JournalEvent e) => Browser.AddEvent(e.Id, e.Survey, e.Write());
+
+    public async Task<IReadOnlyList<JournalEvent>> Events(string survey) =>
+        [.. (await EventTexts(survey)).Select(JournalEvent.Parse).OfType<JournalEvent>()];
+
+    public async Task<IReadOnlyList<string>> EventTexts(string survey) => JsonSerializer.Deserialize(await Browser.EventsOf(survey), Json.Default.StringArray)!;
+
+    /// <summary>Keeps a store made from a layout; a store of the same id is left as it is.</summary>
+    public async Task<StoreRecord> Keep(LayoutDocument layout)
+    {
+        if (await Store(layout.Plan.Id) is { } known) return known;
+        using var text = new MemoryStream();
+        layout.Write(text);
+        var record = new StoreRecord { Id = layout.Plan.Id, Name = layout.Plan.Name, Document = System.Text.Encoding.UTF8.GetString(text.ToArray()) };
+        await Put(record);
+        return record;
+    }
+
+    public async Task<SurveyRecord> NewSurvey(string store, DateTimeOffset now)
+    {
+        var record = new SurveyRecord { Id = $"{now:yyyyMMdd}-{Guid.NewGuid():N}"[..26], Store = store, Started = now };
+        await Put(record);
+        return record;
+    }
+
+    /// <summary>Everything of a survey as one file's text.</summary>
+    public async Task<string> Backup(SurveyRecord survey, StoreRecord store) => JsonSerializer.Serialize(
+        new BackupFile { Store = store, Survey = survey, Events = await EventTexts(survey.Id) }, Json.Default.BackupFile);
+
+    /// <summary>Reads a backup file back in; what is here already stays.</summary>
+    /// <returns>The survey's id and how many entries were new; null when it is no backup.</returns>
+    public async Task<(string Survey, int Added)?> ReadBack(string text)
+    {
+        BackupFile? file;
+        try
+        {
+            file = JsonSerializer.Deserialize(text, Json.Default.BackupFile);
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+
+        if (file is null || file.Format != BackupFile.FormatName || !JournalEvent.IsId(file.Survey.Id)) return null;
+        if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id)) return null;
+        if (LayoutDocument.TryParse(file.Store.Document, null, out var layout) is var _ && layout?.Plan.Id != file.Store.Id) return null;
+        if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null });
+        if (await Survey(file.Survey.Id) is null) await Put(file.Survey with { Cursor = 0 });
+        return (file.Survey.Id, await Browser.Restore(file.Survey.Id, JsonSerializer.Serialize([.. file.Events], Json.Default.StringArray)));
+    }
+}

@@ -1,0 +1,95 @@
+using System.Text.Json.Serialization;
+
+namespace StoreMap.Web.Storage;
+
+/// <summary>A store as this device keeps it.</summary>
+public sealed record StoreRecord
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    /// <summary>The server's version of the layout; 0 until it was sent.</summary>
+    public int Version { get; init; }
+
+    /// <summary>The layout file's text.</summary>
+    public required string Document { get; init; }
+
+    /// <summary>Probe points in walking order; null until the route was planned.</summary>
+    public IReadOnlyList<string>? Order { get; init; }
+
+    /// <summary>Why the server did not take the layout; null when it did or was not asked yet.</summary>
+    public string? Refused { get; init; }
+}
+
+/// <summary>A survey as this device keeps it.</summary>
+public sealed record SurveyRecord
+{
+    public required string Id { get; init; }
+
+    public required string Store { get; init; }
+
+    public required DateTimeOffset Started { get; init; }
+
+    /// <summary>Events received from the server so far, by their place.</summary>
+    public long Cursor { get; init; }
+}
+
+/// <summary>This device.</summary>
+public sealed record DeviceRecord
+{
+    public string Id { get; init; } = "device";
+
+    public required string Device { get; init; }
+
+    public string? Technician { get; init; }
+}
+
+/// <summary>Everything of one survey in one file, for safe keeping off the device.</summary>
+public sealed record BackupFile
+{
+    public const string FormatName = "storemap-journal/1";
+
+    public string Format { get; init; } = FormatName;
+
+    public required StoreRecord Store { get; init; }
+
+    public required SurveyRecord Survey { get; init; }
+
+    public required IReadOnlyList<string> Events { get; init; }
+}
+
+public sealed record EventBatch(string Store, DateTimeOffset Started, IReadOnlyList<string> Events);
+
+public sealed record AppendResult(IReadOnlyList<string> Kept, IReadOnlyList<string> Different);
+
+public sealed record ReceivedEvent(long Received, string Id, string Document);
+
+public sealed record ServerStore(string Id, string Name, int Version);
+
+public sealed record ServerSurvey(string Id, string Store, DateTimeOffset Started, int Events);
+
+public sealed record ServerSession(string? Name, string? Role, bool SignIn, DateTimeOffset Time, string Version);
+
+public sealed record ApiProblem(string? Rule, string? Message);
+
+public sealed record SignInRequest(string Name, string Passphrase);
+
+/// <summary>How the records are written, fixed at build so that nothing is lost to trimming.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(StoreRecord))]
+[JsonSerializable(typeof(StoreRecord[]))]
+[JsonSerializable(typeof(SurveyRecord))]
+[JsonSerializable(typeof(SurveyRecord[]))]
+[JsonSerializable(typeof(DeviceRecord))]
+[JsonSerializable(typeof(BackupFile))]
+[JsonSerializable(typeof(EventBatch))]
+[JsonSerializable(typeof(AppendResult))]
+[JsonSerializable(typeof(ReceivedEvent[]))]
+[JsonSerializable(typeof(ServerStore[]))]
+[JsonSerializable(typeof(ServerSurvey[]))]
+[JsonSerializable(typeof(ServerSession))]
+[JsonSerializable(typeof(ApiProblem))]
+[JsonSerializable(typeof(SignInRequest))]
+[JsonSerializable(typeof(string[]))]
+internal sealed partial class Json : JsonSerializerContext;

@@ -1,0 +1,215 @@
+using System.Net;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using StoreMap.Surveys;
+
+namespace StoreMap.Web.Storage;
+
+/// <summary>How things stand with the server.</summary>
+public enum SyncStand
+{
+    Unknown,
+    Sent,
+    Sending,
+    Offline,
+    SignIn,
+    Refused,
+}
+
+/// <summary>Sends what was logged and fetches what others logged, when there is a network. Logging never waits for it, and sending twice
+/// does no harm: the server keeps each entry once.</summary>
+public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
+{
+    private const int BatchSize = 200;
+    private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
+    private readonly SemaphoreSlim one = new(1);
+    private Timer? timer;
+
+    public event Action? Changed;
+
+    public SyncStand Stand { get; private set; }
+
+    /// <summary>Events on this device that the server has not confirmed.</summary>
+    public int Unsent { get; private set; }
+
+    public ServerSession? Session { get; private set; }
+
+    /// <summary>What a person must look at.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>Seconds that this device's clock is ahead of the server's.</summary>
+    public double ClockAhead { get; private set; }
+
+    public void Start()
+    {
+        Browser.OnConnection(online => _ = Run());
+        timer = new Timer(_ => _ = Run(), null, TimeSpan.Zero, Every);
+    }
+
+    public async Task Count()
+    {
+        Unsent = await Browser.UnsentCount();
+        Changed?.Invoke();
+    }
+
+    /// <summary>One round: stores out, events out, then what is new in. At most one at a time.</summary>
+    public async Task Run()
+    {
+        if (!await one.WaitAsync(0)) return;
+        try
+        {
+            await Round();
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException or JsonException)
+        {
+            Stand = SyncStand.Offline;
+        }
+        finally
+        {
+            one.Release();
+            await Count();
+        }
+    }
+
+    public async Task<ApiProblem?> SignIn(string name, string passphrase)
+    {
+        using var answer = await Send(HttpMethod.Post, "api/session", JsonSerializer.Serialize(new SignInRequest(name, passphrase), Json.Default.SignInRequest));
+        if (!answer.IsSuccessStatusCode) return await Read(answer, Json.Default.ApiProblem) ?? new ApiProblem(null, "The server did not answer as expected.");
+        await Run();
+        return null;
+    }
+
+    public void Dispose()
+    {
+        timer?.Dispose();
+        one.Dispose();
+    }
+
+    private async Task Round()
+    {
+        var began = DateTimeOffset.UtcNow;
+        Session = await Get("api/session", Json.Default.ServerSession);
+        if (Session is null) return;
+        ClockAhead = (began - Session.Time).TotalSeconds;
+        if (Session.SignIn && Session.Name is null)
+        {
+            Stand = SyncStand.SignIn;
+            return;
+        }
+
+        Trouble = null;
+        Stand = SyncStand.Sending;
+        foreach (var record in await store.Stores()) await SendStore(record);
+        foreach (var survey in await store.Surveys()) await SendEvents(survey);
+        await Fetch();
+        if (Stand == SyncStand.Sending) Stand = Trouble is null ? SyncStand.Sent : SyncStand.Refused;
+    }
+
+    private async Task SendStore(StoreRecord record)
+    {
+        if (record.Version > 0) return;
+        using var answer = await Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document);
+        if (answer.IsSuccessStatusCode)
+        {
+            await store.Put(record with { Version = 1, Refused = null });
+            return;
+        }
+
+        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && await Layout(record.Id) is var (version, document))
+        {
+            // The same store, sent by another device first: take the server's, keep readings as they are.
+            var same = document == record.Document;
+            await store.Put(record with { Version = version, Document = document, Order = same ? record.Order : null });
+            if (!same) Trouble = $"{record.Name} was on the server already with another layout; the server's is used. Look at the plan before you go on.";
+            return;
+        }
+
+        Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
+    }
+
+    private async Task SendEvents(SurveyRecord survey)
+    {
+        while (true)
+        {
+            var texts = JsonSerializer.Deserialize(await Browser.UnsentOf(survey.Id, BatchSize), Json.Default.StringArray)!;
+            if (texts.Length == 0) return;
+            var batch = JsonSerializer.Serialize(new EventBatch(survey.Store, survey.Started, texts), Json.Default.EventBatch);
+            using var answer = await Send(HttpMethod.Post, $"api/surveys/{survey.Id}/events", batch);
+            if (!answer.IsSuccessStatusCode)
+            {
+                if (answer.StatusCode == HttpStatusCode.Unauthorized) Stand = SyncStand.SignIn;
+                Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? "The server did not take the readings. They stay here and are tried again.";
+                return;
+            }
+
+            var result = await Read(answer, Json.Default.AppendResult);
+            if (result is null) return;
+            await Browser.MarkSent(JsonSerializer.Serialize([.. result.Kept], Json.Default.StringArray), false);
+            if (result.Different.Count > 0)
+            {
+                await Browser.MarkSent(JsonSerializer.Serialize([.. result.Different], Json.Default.StringArray), true);
+                Trouble = $"{result.Different.Count} entries are on the server with another content. Both are kept; compare this device's backup file with the server's export.";
+            }
+
+            await Count();
+        }
+    }
+
+    private async Task Fetch()
+    {
+        foreach (var there in await Get("api/stores", Json.Default.ServerStoreArray) ?? [])
+        {
+            var here = await store.Store(there.Id);
+            if ((here is null || here.Version < there.Version) && await Layout(there.Id) is var (version, document))
+                await store.Put(new StoreRecord { Id = there.Id, Name = there.Name, Version = version, Document = document });
+            foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchEvents(survey);
+        }
+    }
+
+    private async Task FetchEvents(ServerSurvey there)
+    {
+        var here = await store.Survey(there.Id) ?? new SurveyRecord { Id = there.Id, Store = there.Store, Started = there.Started };
+        var started = here.Cursor;
+        while (await Get($"api/surveys/{there.Id}/events?after={here.Cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
+        {
+            string[] texts = [.. events.Select(e => e.Document).Where(d => JournalEvent.Parse(d)?.Survey == there.Id)];
+            await Browser.Receive(there.Id, JsonSerializer.Serialize(texts, Json.Default.StringArray));
+            here = here with { Cursor = events[^1].Received };
+            await store.Put(here);
+        }
+
+        if (started == 0 && here.Cursor == 0) await store.Put(here);
+    }
+
+    private async Task<(int Version, string Document)?> Layout(string id)
+    {
+        using var answer = await http.GetAsync($"api/stores/{id}/layout");
+        if (!answer.IsSuccessStatusCode || answer.Headers.ETag is not { } tag) return null;
+        return (int.Parse(tag.Tag.Trim('"'), System.Globalization.CultureInfo.InvariantCulture), await answer.Content.ReadAsStringAsync());
+    }
+
+    private async Task<T?> Get<T>(string path, JsonTypeInfo<T> type)
+    {
+        using var answer = await http.GetAsync(path);
+        return answer.IsSuccessStatusCode ? await Read(answer, type) : default;
+    }
+
+    private async Task<HttpResponseMessage> Send(HttpMethod method, string path, string json)
+    {
+        using var request = new HttpRequestMessage(method, path) { Content = new StringContent(json, Encoding.UTF8, "application/json") };
+        return await http.SendAsync(request);
+    }
+
+    private static async Task<T?> Read<T>(HttpResponseMessage answer, JsonTypeInfo<T> type)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(await answer.Content.ReadAsStringAsync(), type);
+        }
+        catch (JsonException)
+        {
+            return default;
+        }
+    }
+}

@@ -1,0 +1,307 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Surveys;
+using StoreMap.Web.Solving;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Surveying;
+
+/// <summary>The survey at hand: its points, where the technician stands, and what was noted so far.</summary>
+public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
+{
+    private readonly List<JournalEvent> events = [];
+    private readonly Dictionary<string, string> shown = [];
+    private readonly List<(string Point, DateTimeOffset From)> stood = [];
+    private IReadOnlyList<ProbePoint> draft = [];
+    private int number;
+
+    public event Action? Changed;
+
+    public StoreRecord Store { get; private set; } = null!;
+
+    public SurveyRecord Record { get; private set; } = null!;
+
+    public Plan Plan { get; private set; } = null!;
+
+    public IReadOnlyList<ProbePoint> Points { get; private set; } = [];
+
+    public JournalState State { get; private set; } = null!;
+
+    public ProbePoint? Current { get; private set; }
+
+    /// <summary>Since when the probe is held at the current point.</summary>
+    public DateTimeOffset Since { get; private set; }
+
+    public Instrument Instrument { get; private set; } = new() { Id = "monitor" };
+
+    public AirState Air { get; set; }
+
+    public ProbeHeight Height { get; set; } = ProbeHeight.Mid;
+
+    /// <summary>What was last kept, for the line that says so.</summary>
+    public string LastSaved { get; private set; } = "";
+
+    public string? LastReading { get; private set; }
+
+    /// <summary>Milliseconds from the key to the reading being on the disk.</summary>
+    public double SaveMilliseconds { get; private set; }
+
+    public StoppedWork? Stop { get; private set; }
+
+    public int Done => Points.Count(p => shown.ContainsKey(p.Id));
+
+    public int Hits => live.Answer?.Hits.Count ?? 0;
+
+    /// <summary>What the monitor showed at a point; null when not read.</summary>
+    public string? Shown(string point) => shown.GetValueOrDefault(point);
+
+    public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
+
+    /// <summary>Opens a survey; false when this device has no such survey.</summary>
+    public async Task<bool> Open(string survey)
+    {
+        if (await store.Survey(survey) is not { } record || await store.Store(record.Store) is not { } storeRecord) return false;
+        var fresh = Record?.Id != record.Id;
+        (Record, Store) = (record, storeRecord);
+        Plan = LayoutDocument.Parse(storeRecord.Document).Plan;
+        draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
+        if (fresh)
+        {
+            live.Forget();
+            stood.Clear();
+            Current = null;
+            Stop = null;
+        }
+
+        await Reload();
+        if (fresh || Current is null) GoTo(FirstOpen());
+        if (Store.Order is null) PlanRoute();
+        return true;
+    }
+
+    /// <summary>Reads the journal anew, as after a sync.</summary>
+    public async Task Reload()
+    {
+        events.Clear();
+        events.AddRange(await store.Events(Record.Id));
+        number = events.Where(e => e.Device == store.Device).Select(e => e.Number + 1).DefaultIfEmpty(0).Max();
+        Replay();
+        Ask();
+    }
+
+    public void GoTo(ProbePoint? point)
+    {
+        Current = point;
+        if (point is null) return;
+        Since = clock.GetUtcNow();
+        stood.Add((point.Id, Since));
+        if (point.Fixture is not null) Height = point.Height;
+        Changed?.Invoke();
+    }
+
+    public void Step(int by)
+    {
+        if (Points.Count == 0) return;
+        var at = Current is null ? -1 : IndexOf(Current.Id);
+        GoTo(Points[Math.Clamp(at + by, 0, Points.Count - 1)]);
+    }
+
+    /// <summary>The monitor reacts now: the gas was where the tip was one delay ago.</summary>
+    public ProbePoint? HitNow()
+    {
+        var then = clock.GetUtcNow().AddSeconds(-Instrument.DelaySeconds);
+        var place = stood.LastOrDefault(s => s.From <= then);
+        var point = Points.FirstOrDefault(p => p.Id == (place.Point ?? Current?.Id));
+        if (point is not null) GoTo(point);
+        return point;
+    }
+
+    /// <summary>Keeps a reading at the current point. It is on the disk when this returns.</summary>
+    /// <param name="ppm">As typed: 12, &lt;1, &gt;1000.</param>
+    /// <param name="note">May be empty.</param>
+    public async Task<bool> Save(string ppm, string note)
+    {
+        if (Current is not { } point || !ReadingText.IsReading(ppm)) return false;
+        var began = clock.GetTimestamp();
+        var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
+        if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
+            body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
+        LastReading = await Note(JournalKinds.Reading, body);
+        SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
+        shown[point.Id] = ppm;
+        LastSaved = $"{Say.Title(Plan, point)}: {ppm} ppm kept on this device";
+        var value = ReadingText.Number(ppm);
+        var level = StopWork.For(Gas(point)).Judge(value);
+        if (level != StopLevel.None) await StopNow(Gas(point) ?? "unknown gas", value, level);
+        else GoTo(NextOpen(point));
+        Ask();
+        return true;
+    }
+
+    public async Task Undo()
+    {
+        if (LastReading is not { } id) return;
+        await Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
+        LastReading = null;
+        LastSaved = "Taken back. It stays in the journal as taken back.";
+        Replay();
+        Ask();
+    }
+
+    public async Task Skip(string reason)
+    {
+        if (Current is not { } point) return;
+        await Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
+        LastSaved = $"{Say.Title(Plan, point)}: skipped, {reason}";
+        Replay();
+        GoTo(NextOpen(point));
+    }
+
+    /// <summary>Adds closer points around the current one, as the next to be probed.</summary>
+    public async Task CloseIn()
+    {
+        if (Current is not { Fixture: { } fixture } point) return;
+        var at = Plan.Units.FromMetres(point.Along ?? 0);
+        await Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
+        Replay();
+        LastSaved = "Closer points added around here";
+        GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
+    }
+
+    public async Task LeaveOff(string what, string? fixture)
+    {
+        await Note(JournalKinds.LeftOff, new JsonObject { ["what"] = what, ["fixture"] = fixture });
+        Replay();
+    }
+
+    public async Task Restored(LeftOffItem item)
+    {
+        await Note(JournalKinds.Restored, new JsonObject { ["item"] = item.Id });
+        Replay();
+    }
+
+    public async Task HandOver(LeftOffItem item, string to)
+    {
+        await Note(JournalKinds.HandedOver, new JsonObject { ["item"] = item.Id, ["to"] = to });
+        Replay();
+    }
+
+    public async Task Close()
+    {
+        await Note(JournalKinds.Close, []);
+        Replay();
+    }
+
+    public async Task Begin(string technician, Instrument instrument)
+    {
+        await Note(JournalKinds.Start, new JsonObject
+        {
+            ["technician"] = technician,
+            ["instrument"] = new JsonObject
+            {
+                ["id"] = instrument.Id, ["kind"] = instrument.Kind.Kebab(), ["delay"] = instrument.DelaySeconds, ["t90"] = instrument.T90Seconds,
+                ["resolution"] = instrument.ResolutionPpm, ["detectionLimit"] = instrument.DetectionPpm, ["range"] = instrument.RangePpm,
+            },
+        });
+        Replay();
+    }
+
+    /// <summary>Notes that someone went into a walk-in, or came out.</summary>
+    public async Task CheckIn(string fixture, bool inside)
+    {
+        await Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+        Replay();
+    }
+
+    /// <summary>Notes what goes on in a room, or that it ended.</summary>
+    public async Task Activity(string? room, string what, bool on)
+    {
+        await Note(JournalKinds.Activity, new JsonObject { ["room"] = room, ["what"] = what, ["on"] = on });
+        Replay();
+    }
+
+    /// <summary>Since when someone is in a walk-in; null when nobody is.</summary>
+    public DateTimeOffset? InsideSince(string fixture) =>
+        State.Events.LastOrDefault(e => e.Kind == JournalKinds.CheckIn && (string?)e.Body["fixture"] == fixture) is { } last && (bool?)last.Body["in"] == true ? last.Time : null;
+
+    public bool GoesOn(string? room, string what) =>
+        State.Events.LastOrDefault(e => e.Kind == JournalKinds.Activity && (string?)e.Body["room"] == room && (string?)e.Body["what"] == what) is { } last && (bool?)last.Body["on"] == true;
+
+    public void WorkGoesOn()
+    {
+        Stop = null;
+        GoTo(NextOpen(Current));
+    }
+
+    public string? Gas(ProbePoint? point) => Plan.FindFixture(point?.Fixture) is { } fixture ? Plan.RefrigerantAt(fixture, point?.Along ?? 0) : null;
+
+    public async Task<(string Layout, string Survey)> Input() => (Store.Document, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
+
+    private async Task StopNow(string gas, double ppm, StopLevel level)
+    {
+        Stop = new StoppedWork(clock.GetUtcNow(), gas, ppm, level);
+        Browser.Cue("stop");
+        await Note(JournalKinds.StopWork, new JsonObject { ["gas"] = gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        Changed?.Invoke();
+    }
+
+    private async Task<string> Note(string kind, JsonObject body)
+    {
+        var e = new JournalEvent
+        {
+            Id = $"{store.Device}-{Guid.NewGuid():N}"[..40], Survey = Record.Id, Device = store.Device, Number = number++, Time = clock.GetLocalNow(), Kind = kind, Body = body,
+        };
+        await store.Add(e);
+        events.Add(e);
+        _ = sync.Count();
+        return e.Id;
+    }
+
+    private void Replay()
+    {
+        State = JournalReplay.Replay(Plan.Id, Plan.Units, Record.Started, events);
+        shown.Clear();
+        foreach (var e in State.Events.Where(e => e.Kind == JournalKinds.Reading))
+            if ((string?)e.Body["point"] is { } point) shown[point] = (string?)e.Body["ppm"] ?? "";
+        if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
+            Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
+        Points = PointOrder.Of(Plan, draft, Store.Order, State);
+        Changed?.Invoke();
+    }
+
+    private void Ask() => live.Ask(Input);
+
+    private async void PlanRoute()
+    {
+        try
+        {
+            var order = JsonNode.Parse(await Browser.Solve("Route", Store.Document, ""))!.AsArray().Select(n => (string)n!).ToList();
+            Store = Store with { Order = order };
+            await store.Put(Store);
+            Replay();
+        }
+        catch (System.Runtime.InteropServices.JavaScript.JSException)
+        {
+            // The points stay in the order of the fixtures.
+        }
+    }
+
+    private ProbePoint? FirstOpen() => Points.FirstOrDefault(Open) ?? Points.FirstOrDefault();
+
+    private ProbePoint? NextOpen(ProbePoint? after)
+    {
+        var at = after is null ? -1 : IndexOf(after.Id);
+        return Points.Skip(at + 1).FirstOrDefault(Open) ?? Points.FirstOrDefault(Open) ?? after;
+    }
+
+    private bool Open(ProbePoint point) => point.Pass != ProbePass.Zero && !shown.ContainsKey(point.Id) && !IsSkipped(point.Id);
+
+    private int IndexOf(string id)
+    {
+        for (var i = 0; i < Points.Count; i++)
+            if (Points[i].Id == id) return i;
+        return -1;
+    }
+}

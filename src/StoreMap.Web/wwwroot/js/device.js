@@ -1,0 +1,96 @@
+// What only the browser can do: sound, vibration, wake lock, files, connection, keys.
+let lock = null;
+let sound = null;
+
+export function theme(name) {
+  if (name) localStorage.setItem('storemap-theme', name);
+  document.documentElement.dataset.theme = name || localStorage.getItem('storemap-theme') || 'plain';
+}
+
+export function themeName() {
+  return localStorage.getItem('storemap-theme') || 'plain';
+}
+
+export async function keepAwake(on) {
+  try {
+    if (on && !lock && 'wakeLock' in navigator) {
+      lock = await navigator.wakeLock.request('screen');
+      lock.addEventListener('release', () => { lock = null; });
+    } else if (!on && lock) {
+      await lock.release();
+    }
+  } catch { lock = null; }
+}
+
+// Two rising tones tell that the dwell is over, three falling ones to stop work.
+export function cue(kind) {
+  navigator.vibrate?.(kind === 'stop' ? [400, 150, 400, 150, 400] : kind === 'saved' ? [20] : [120, 60, 120]);
+  try {
+    sound ??= new AudioContext();
+    const tones = kind === 'stop' ? [880, 660, 440, 880, 660, 440] : kind === 'saved' ? [520] : [520, 780];
+    tones.forEach((hertz, i) => {
+      const tone = sound.createOscillator();
+      const volume = sound.createGain();
+      tone.frequency.value = hertz;
+      volume.gain.value = kind === 'stop' ? 0.5 : 0.15;
+      tone.connect(volume).connect(sound.destination);
+      tone.start(sound.currentTime + i * 0.18);
+      tone.stop(sound.currentTime + i * 0.18 + 0.15);
+    });
+  } catch { /* no sound before the first touch */ }
+}
+
+export function download(name, type, text) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+}
+
+export function focus(id) {
+  document.getElementById(id)?.focus({ preventScroll: false });
+}
+
+export function offlineState() {
+  if (!('serviceWorker' in navigator)) return 'Offline work is off: the browser allows it only over HTTPS or on this machine itself.';
+  return navigator.serviceWorker.controller ? '' : 'Offline work starts with the next opening of this page.';
+}
+
+export function online() {
+  return navigator.onLine;
+}
+
+export function onConnection(callback) {
+  addEventListener('online', () => callback(true));
+  addEventListener('offline', () => callback(false));
+}
+
+// Clickers send page keys; they and letters act wherever the focus is, but not while a text is being written.
+let keys = null;
+export function onKeys(callback) {
+  if (keys) removeEventListener('keydown', keys);
+  keys = callback && (e => {
+    const field = e.target instanceof HTMLElement && e.target.closest('input, textarea, select');
+    if (field || e.ctrlKey || e.altKey || e.metaKey) return;
+    if (e.key === 'Enter' && e.target instanceof HTMLElement && e.target.closest('button, a, summary')) return;
+    if (callback(e.key)) e.preventDefault();
+  });
+  if (keys) addEventListener('keydown', keys);
+}
+
+// A new version waits until it is asked in, so it never changes under someone's hands.
+export async function onUpdate(callback) {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  if (!registration) return;
+  const tell = worker => worker?.addEventListener('statechange', () => worker.state === 'installed' && navigator.serviceWorker.controller && callback());
+  if (registration.waiting && navigator.serviceWorker.controller) callback();
+  tell(registration.installing);
+  registration.addEventListener('updatefound', () => tell(registration.installing));
+}
+
+export async function update() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  navigator.serviceWorker?.addEventListener('controllerchange', () => location.reload());
+  registration?.waiting?.postMessage('update');
+}

@@ -1,0 +1,125 @@
+// The browser's database. A promise settles only when the transaction is complete and handed to the disk.
+let db = null;
+
+const settled = request => new Promise((ok, no) => {
+  request.onsuccess = () => ok(request.result);
+  request.onerror = () => no(request.error);
+});
+
+const complete = tx => new Promise((ok, no) => {
+  tx.oncomplete = () => ok();
+  tx.onerror = tx.onabort = () => no(tx.error ?? new Error('The browser did not keep the entry.'));
+});
+
+const writing = names => db.transaction(names, 'readwrite', { durability: 'strict' });
+
+export async function open() {
+  const request = indexedDB.open('storemap', 1);
+  request.onupgradeneeded = () => {
+    const made = request.result;
+    made.createObjectStore('meta', { keyPath: 'id' });
+    made.createObjectStore('stores', { keyPath: 'id' });
+    made.createObjectStore('surveys', { keyPath: 'id' });
+    const events = made.createObjectStore('events', { keyPath: 'id' });
+    events.createIndex('survey', 'survey');
+    events.createIndex('unsent', 'unsent');
+  };
+  db = await settled(request);
+  db.onversionchange = () => db.close();
+}
+
+export async function get(store, id) {
+  return JSON.stringify(await settled(db.transaction(store).objectStore(store).get(id)) ?? null);
+}
+
+export async function all(store) {
+  return JSON.stringify(await settled(db.transaction(store).objectStore(store).getAll()));
+}
+
+export async function put(store, record) {
+  const tx = writing([store]);
+  tx.objectStore(store).put(JSON.parse(record));
+  await complete(tx);
+}
+
+// Only events not sent yet carry "unsent", so the index holds just those.
+export async function addEvent(id, survey, text) {
+  const tx = writing(['events']);
+  tx.objectStore('events').add({ id, survey, text, unsent: 1 });
+  await complete(tx);
+}
+
+export async function eventsOf(survey) {
+  const found = await settled(db.transaction('events').objectStore('events').index('survey').getAll(survey));
+  return JSON.stringify(found.map(e => e.text));
+}
+
+export async function unsentOf(survey, most) {
+  const found = await settled(db.transaction('events').objectStore('events').index('unsent').getAll(1));
+  return JSON.stringify(found.filter(e => e.survey === survey).slice(0, most).map(e => e.text));
+}
+
+export async function unsentCount() {
+  return await settled(db.transaction('events').objectStore('events').index('unsent').count());
+}
+
+export async function markSent(ids, refused) {
+  const tx = writing(['events']);
+  const events = tx.objectStore('events');
+  for (const id of JSON.parse(ids)) {
+    events.get(id).onsuccess = e => {
+      const record = e.target.result;
+      if (!record) return;
+      delete record.unsent;
+      if (refused) record.refused = 1;
+      events.put(record);
+    };
+  }
+  await complete(tx);
+}
+
+// Events from elsewhere; one that is here already stays as it is. Returns how many were new.
+export async function receive(survey, texts) {
+  const tx = writing(['events']);
+  const events = tx.objectStore('events');
+  let added = 0;
+  for (const text of JSON.parse(texts)) {
+    const id = JSON.parse(text).id;
+    events.get(id).onsuccess = e => {
+      if (e.target.result) return;
+      events.put({ id, survey, text });
+      added++;
+    };
+  }
+  await complete(tx);
+  return added;
+}
+
+// As receive, but to be sent: what a backup file brings back.
+export async function restore(survey, texts) {
+  const tx = writing(['events']);
+  const events = tx.objectStore('events');
+  let added = 0;
+  for (const text of JSON.parse(texts)) {
+    const id = JSON.parse(text).id;
+    events.get(id).onsuccess = e => {
+      if (e.target.result) return;
+      events.put({ id, survey, text, unsent: 1 });
+      added++;
+    };
+  }
+  await complete(tx);
+  return added;
+}
+
+// The mark lies in another place than the database: when one is there without the other, something was wiped.
+export function mark(device) {
+  const had = localStorage.getItem('storemap-device');
+  localStorage.setItem('storemap-device', device);
+  return had ?? '';
+}
+
+export async function persist() {
+  if (!navigator.storage?.persist) return 'unknown';
+  return (await navigator.storage.persisted()) || (await navigator.storage.persist()) ? 'lasting' : 'not lasting';
+}

@@ -1,0 +1,31 @@
+// All files of one version are kept together; a version is used whole or not at all.
+self.importScripts('./service-worker-assets.js');
+
+const prefix = 'storemap-';
+const name = prefix + self.assetsManifest.version;
+const base = new URL('/', self.origin);
+const skipped = /(^service-worker\.js$)|\.(gz|br|pdb|map)$/;
+
+self.addEventListener('install', e => e.waitUntil((async () => {
+  const requests = self.assetsManifest.assets.filter(a => !skipped.test(a.url))
+    .map(a => new Request(new URL(a.url, base), { integrity: a.hash, cache: 'no-cache' }));
+  const cache = await caches.open(name);
+  await cache.addAll(requests);
+})()));
+
+self.addEventListener('activate', e => e.waitUntil((async () => {
+  for (const key of await caches.keys()) if (key.startsWith(prefix) && key !== name) await caches.delete(key);
+  await self.clients.claim();
+})()));
+
+self.addEventListener('message', e => { if (e.data === 'update') self.skipWaiting(); });
+
+self.addEventListener('fetch', e => {
+  const url = new URL(e.request.url);
+  if (e.request.method !== 'GET' || url.origin !== base.origin || url.pathname.startsWith('/api/')) return;
+  e.respondWith((async () => {
+    const cache = await caches.open(name);
+    const kept = await cache.match(e.request.mode === 'navigate' ? new URL('index.html', base).href : e.request);
+    return kept ?? fetch(e.request);
+  })());
+});

@@ -1,0 +1,72 @@
+using System.Net;
+using System.Text;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using StoreMap.App.Serving;
+using StoreMap.Data;
+
+namespace StoreMap.Tests.Serving;
+
+/// <summary>The real server on a port that the system picks, on a data folder of its own.</summary>
+internal sealed class TestServer : IAsyncDisposable
+{
+    private readonly WebApplication app;
+
+    private TestServer(WebApplication app, string folder)
+    {
+        (this.app, Folder) = (app, folder);
+        Client = NewClient();
+    }
+
+    public string Folder { get; }
+
+    public TestTime Clock { get; private init; } = null!;
+
+    public HttpClient Client { get; }
+
+    public People People => app.Services.GetRequiredService<People>();
+
+    public static async Task<TestServer> Start(string? proxyHost = null, string? folder = null)
+    {
+        folder ??= Path.Combine(Path.GetTempPath(), "storemap-serve-" + Path.GetRandomFileName());
+        var clock = new TestTime();
+        var app = WebServer.Build(ServeOptions.Of(folder, "http://127.0.0.1:0", null, proxyHost, null), clock);
+        await app.StartAsync(TestContext.Current.CancellationToken);
+        return new TestServer(app, folder) { Clock = clock };
+    }
+
+    /// <summary>A browser of its own: cookies kept, our header sent.</summary>
+    public HttpClient NewClient(bool ours = true)
+    {
+        var client = new HttpClient(new SocketsHttpHandler { CookieContainer = new CookieContainer(), AllowAutoRedirect = false }) { BaseAddress = new Uri(app.Urls.First()) };
+        if (ours) client.DefaultRequestHeaders.Add(RequestGuard.ClientHeader, "1");
+        return client;
+    }
+
+    public static StringContent Json(string text) => new(text, Encoding.UTF8, "application/json");
+
+    public static string DemoLayout { get; } = File.ReadAllText(Runner.Demo("tern-hollow.layout.json"));
+
+    public Task<HttpResponseMessage> PutDemo(HttpClient? client = null, string? madeFrom = null, string? text = null)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Put, "/api/stores/tern-hollow/layout") { Content = Json(text ?? DemoLayout) };
+        if (madeFrom is not null) request.Headers.TryAddWithoutValidation("If-Match", madeFrom);
+        return (client ?? Client).SendAsync(request, TestContext.Current.CancellationToken);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        await app.DisposeAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(Folder, recursive: true);
+    }
+}
+
+/// <summary>A clock moved by the test.</summary>
+internal sealed class TestTime : TimeProvider
+{
+    public DateTimeOffset Now { get; set; } = DateTimeOffset.UtcNow;
+
+    public override DateTimeOffset GetUtcNow() => Now;
+}

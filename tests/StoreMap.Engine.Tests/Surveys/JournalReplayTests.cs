@@ -1,0 +1,142 @@
+using System.Text.Json.Nodes;
+using CsCheck;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Tests.Surveys;
+
+public class JournalReplayTests
+{
+    private static readonly DateTimeOffset Start = new(2026, 8, 4, 4, 0, 0, TimeSpan.FromHours(-5));
+
+    [Fact]
+    public void Event_WrittenAndRead_IsTheSame()
+    {
+        var text = Event(3, JournalKinds.Reading, Reading(1.5, "7")).Write();
+        Assert.Equal(text, JournalEvent.Parse(text)!.Write());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("null")]
+    [InlineData("""{"v":1,"id":"a b","survey":"s","device":"d","number":1,"time":"2026-08-04T04:00:00.000-05:00","kind":"note","body":{}}""")]
+    [InlineData("""{"v":0,"id":"a","survey":"s","device":"d","number":1,"time":"2026-08-04T04:00:00.000-05:00","kind":"note","body":{}}""")]
+    [InlineData("""{"v":1,"id":"a","survey":"s","device":"d","number":"1","time":"2026-08-04T04:00:00.000-05:00","kind":"note","body":{}}""")]
+    [InlineData("""{"v":1,"id":"a","survey":"s","device":"d","number":1,"time":"2026-08-04T04:00:00","kind":"note","body":{}}""")]
+    public void Parse_NoEvent_GivesNull(string text) => Assert.Null(JournalEvent.Parse(text));
+
+    [Fact]
+    public void Replay_Readings_MakeASurveyFileThatReads()
+    {
+        var state = Replay(
+            Event(0, JournalKinds.Start, new JsonObject { ["technician"] = "Ann", ["instrument"] = new JsonObject { ["id"] = "m1", ["delay"] = 6 } }),
+            Event(1, JournalKinds.Reading, Reading(4, "7")), Event(2, JournalKinds.Reading, Reading(8, "<1")));
+        var survey = JournalReplay.Read(state, TestStore.Plan, []).Survey;
+        Assert.Equal(["Ann"], survey.Technicians);
+        Assert.Equal(6, survey.Instruments[0].DelaySeconds);
+        Assert.Equal([(7, ReadingBound.Exact), (1, ReadingBound.Below)], survey.Readings.Select(r => (r.Ppm, r.Bound)));
+        Assert.Equal([Start.AddMinutes(1), Start.AddMinutes(2)], survey.Readings.Select(r => r.Time));
+    }
+
+    [Fact]
+    public void Replay_WithdrawnReading_IsGoneAndItsPointOpenAgain()
+    {
+        var state = Replay(Event(1, JournalKinds.Reading, Reading(4, "7", "P1")), Event(2, JournalKinds.Withdraw, new JsonObject { ["of"] = "e1" }));
+        Assert.Empty(state.Read);
+        Assert.Empty(state.File["readings"]!.AsArray());
+    }
+
+    [Fact]
+    public void Replay_SkippedPointReadLater_IsNoLongerSkipped()
+    {
+        var skip = Event(1, JournalKinds.Skip, new JsonObject { ["point"] = "P1", ["reason"] = "cart in the way" });
+        Assert.Equal([new SkippedPoint("P1", "cart in the way")], Replay(skip).Skipped);
+        Assert.Empty(Replay(skip, Event(2, JournalKinds.Reading, Reading(4, "7", "P1"))).Skipped);
+    }
+
+    [Fact]
+    public void Replay_EndedWithSomethingOff_IsNotClosedAndSaysSo()
+    {
+        var off = Event(1, JournalKinds.LeftOff, new JsonObject { ["what"] = "fans-off", ["fixture"] = "C1" });
+        var close = Event(3, JournalKinds.Close, []);
+        var state = Replay(off, close);
+        Assert.False(state.Closed);
+        Assert.Single(state.Conflicts);
+        Assert.Equal("fans-off", Assert.Single(state.Open).What);
+        Assert.True(Replay(off, Event(2, JournalKinds.Restored, new JsonObject { ["item"] = "e1" }), close).Closed);
+        var handed = Replay(off, Event(2, JournalKinds.HandedOver, new JsonObject { ["item"] = "e1", ["to"] = "night manager" }), close);
+        Assert.True(handed.Closed);
+        Assert.Equal("night manager", handed.LeftOff[0].HandedTo);
+    }
+
+    [Fact]
+    public void Replay_OneIdWithTwoContents_UsesOneAndSaysSo()
+    {
+        var a = Event(1, JournalKinds.Reading, Reading(4, "7"));
+        var b = a with { Body = Reading(4, "70") };
+        foreach (var state in new[] { Replay(a, b), Replay(b, a) })
+        {
+            Assert.Single(state.Conflicts);
+            Assert.Equal("7", (string)state.File["readings"]![0]!["ppm"]!);
+        }
+    }
+
+    [Fact]
+    public void Replay_KindOfALaterVersion_IsPassedOver() =>
+        Assert.Empty(Replay(Event(1, "some-later-kind", new JsonObject { ["x"] = 1 })).Conflicts);
+
+    [Fact]
+    public void Read_ReadingOnAFixtureThatIsNotThere_LeavesOutThatOneAlone()
+    {
+        var bad = Event(2, JournalKinds.Reading, new JsonObject { ["fixture"] = "GONE", ["at"] = 1, ["ppm"] = "3" });
+        var result = JournalReplay.Read(Replay(Event(1, JournalKinds.Reading, Reading(4, "7")), bad), TestStore.Plan, []);
+        Assert.Single(result.Survey.Readings);
+        Assert.Contains(result.Warnings, w => w.Rule == "reading-fixture");
+    }
+
+    [Fact]
+    public void Replay_AnyOrderAnyRepeats_ComesToTheSame()
+    {
+        JournalEvent[] events =
+        [
+            Event(0, JournalKinds.Start, new JsonObject { ["technician"] = "Ann" }),
+            .. Enumerable.Range(1, 12).Select(i => Event(i, JournalKinds.Reading, Reading(i, i.ToString(System.Globalization.CultureInfo.InvariantCulture), $"P{i % 5}"))),
+            Event(13, JournalKinds.Withdraw, new JsonObject { ["of"] = "e4" }),
+            Event(14, JournalKinds.LeftOff, new JsonObject { ["what"] = "valve-shut" }),
+            Event(15, JournalKinds.Restored, new JsonObject { ["item"] = "e14" }),
+            Event(16, JournalKinds.Close, []),
+        ];
+        var expected = Sum(Replay(events));
+        Gen.Shuffle(events).Select(Gen.Int[0, events.Length - 1].Array[0, 20]).Sample(
+            (shuffled, repeats) => Assert.Equal(expected, Sum(Replay([.. shuffled, .. repeats.Select(i => events[i])]))), iter: 200, threads: 1);
+    }
+
+    [Theory]
+    [InlineData("R-448A", 860, 110000)]
+    [InlineData("R-290", 1000, 5275)]
+    [InlineData("R-454C", 615, 19000)]
+    [InlineData("CO2", 5000, 30000)]
+    [InlineData("R-717", 25, 320)]
+    [InlineData("unheard of", 500, 4000)]
+    public void StopWork_SetPoints_AreExposureLimitAndQuarterFlammableOrConcentrationLimit(string gas, double leave, double outAt)
+    {
+        // ASHRAE 34 and ISO 817 values as published; a quarter of 21,100 ppm for propane.
+        var stop = StopWork.For(gas);
+        Assert.Equal((leave, outAt), (stop.LeavePpm, stop.OutPpm));
+        Assert.Equal([StopLevel.None, StopLevel.Leave, StopLevel.Out], new[] { leave - 1, leave, outAt }.Select(stop.Judge));
+    }
+
+    private static string Sum(JournalState state) => string.Join(
+        '\n', state.File.ToJsonString(), string.Join(',', state.Events.Select(e => e.Id)), string.Join(',', state.Read), string.Join(',', state.LeftOff), state.Closed);
+
+    private static JournalState Replay(params JournalEvent[] events) => JournalReplay.Replay(TestStore.Plan.Id, LengthUnit.Foot, Start, events);
+
+    private static JournalEvent Event(int number, string kind, JsonObject body) => new()
+    {
+        Id = "e" + number, Survey = "s1", Device = "d1", Number = number, Time = Start.AddMinutes(number), Kind = kind, Body = body,
+    };
+
+    private static JsonObject Reading(double at, string ppm, string? point = null) => new() { ["fixture"] = "C1", ["at"] = at, ["ppm"] = ppm, ["point"] = point };
+}

@@ -1,0 +1,95 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+
+namespace StoreMap.Tests;
+
+/// <summary>The real program serving a data folder of its own, as a process that can be killed and started again.</summary>
+internal sealed class ServerProcess : IAsyncDisposable
+{
+    private Process? process;
+
+    public ServerProcess() => Port = FreePort();
+
+    public int Port { get; }
+
+    public string Url => $"http://localhost:{Port}";
+
+    public string Folder { get; } = Path.Combine(Path.GetTempPath(), "storemap-web-" + Path.GetRandomFileName());
+
+    public static string Program { get; } = Path.Combine(Checkout.Root, "src", "StoreMap.App", "bin", Checkout.Configuration, "net10.0", "storemap.dll");
+
+    public static async Task<ServerProcess> Start()
+    {
+        var server = new ServerProcess();
+        await server.Up();
+        return server;
+    }
+
+    /// <summary>Starts the program and waits until it answers.</summary>
+    public async Task Up()
+    {
+        process = Process.Start(new ProcessStartInfo("dotnet", [Program, "serve", "--data", Folder, "--urls", $"http://127.0.0.1:{Port}"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}") };
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                (await client.GetAsync("/api/session")).EnsureSuccessStatusCode();
+                return;
+            }
+            catch (HttpRequestException) when (tries < 150)
+            {
+                await Task.Delay(100);
+            }
+        }
+    }
+
+    /// <summary>Kills the program as a power cut would.</summary>
+    public async Task Kill()
+    {
+        if (process is null) return;
+        process.Kill(entireProcessTree: true);
+        await process.WaitForExitAsync();
+        process.Dispose();
+        process = null;
+    }
+
+    public async Task<string> Get(string path)
+    {
+        using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}") };
+        return await client.GetStringAsync(path);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Kill();
+        if (Directory.Exists(Folder)) Directory.Delete(Folder, recursive: true);
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}
+
+/// <summary>The checkout that the tests were built from.</summary>
+internal static class Checkout
+{
+    public static string Root { get; } = FindRoot();
+
+    public static string Configuration { get; } = new DirectoryInfo(AppContext.BaseDirectory).Parent!.Name;
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder!.FullName, "StoreMap.sln"))) folder = folder.Parent;
+        return folder.FullName;
+    }
+}
