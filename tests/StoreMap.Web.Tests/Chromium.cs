@@ -1,0 +1,51 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>The system's Chromium, headless, started once for all browser tests.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    // Nothing but the page itself may go out: this browser's own look-ups are off.
+    private static readonly string[] Switches =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? playwright;
+
+    public IBrowser Browser { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = Switches });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Browser.DisposeAsync();
+        playwright?.Dispose();
+    }
+
+    /// <summary>A new device: its storage is empty.</summary>
+    public Task<IBrowserContext> Device(int width = 1280, int height = 800) =>
+        Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
+
+    /// <summary>Fails with every accessibility rule of axe-core that the page breaks.</summary>
+    public static async Task IsAccessible(IPage page)
+    {
+        var result = await page.RunAxe();
+        Assert.True(result.Violations.Length == 0, string.Join("\n", result.Violations.Select(Words)));
+    }
+
+    private static string Words(AxeResultItem v) => $"{v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}";
+}
+
+/// <summary>All browser tests share one browser and run one after another: the machine has few cores.</summary>
+[CollectionDefinition(Name)]
+public sealed class BrowserTests : ICollectionFixture<Chromium>
+{
+    public const string Name = "browser";
+}
