@@ -4,7 +4,7 @@ self.importScripts('./service-worker-assets.js');
 const prefix = 'storemap-';
 const name = prefix + self.assetsManifest.version;
 const base = new URL('/', self.origin);
-const skipped = /(^service-worker\.js$)|\.(gz|br|pdb|map)$/;
+const skipped = /(^service-worker\.js$)|\.(gz|br|map)$/;
 
 self.addEventListener('install', e => e.waitUntil((async () => {
   const requests = self.assetsManifest.assets.filter(a => !skipped.test(a.url))
