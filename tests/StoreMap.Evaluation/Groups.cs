@@ -17,7 +17,7 @@ internal static class Groups
         ("rough", o => o.Store.Roughness == Roughness.Rough),
         ("cases (no walk-ins)", o => Kind(o) != FixtureKind.WalkIn),
         ("weak (2 to 5 ppm)", o => o.CoarsePpm[0] < WeakPpm),
-        ("strong (20 ppm and more)", o => o.CoarsePpm[0] >= StrongPpm),
+        ("strong (20 ppm up)", o => o.CoarsePpm[0] >= StrongPpm),
         ("at an end", o => Leak(o).Site == LeakSite.End),
         ("at a section joint", o => Leak(o).Site == LeakSite.Joint),
         ("at a drop", o => Leak(o).Site == LeakSite.Drop),

@@ -25,7 +25,7 @@ internal static class Plots
         const double most = 10, left = 150, scale = 52, top = 78, row = 17;
         var plot = new SvgPlot(720, 500, "Feet from the place named to the leak, simulated single leaks");
         plot.Key(24, 48, Methods.Select((m, i) => (m.Name, SvgPlot.Colours[i])));
-        plot.Text(440, 48, "dot: median; bar: to the 90th percentile; |: goals");
+        plot.Text(388, 48, "dot: median; bar: to the 90th percentile; |: goals");
         var y = top;
         foreach (var roughness in new[] { Roughness.Smooth, Roughness.Rough })
         {
