@@ -83,7 +83,7 @@ public sealed class LogTests : IDisposable
         Assert.All(zones, z =>
         {
             Assert.Equal("unknown", z.GetProperty("strength").GetString());
-            Assert.Contains("hit or no hit only", z.GetProperty("reason").GetString());
+            Assert.Contains("hit from no hit", z.GetProperty("reason").GetString());
             Assert.DoesNotContain("over range", z.GetProperty("reason").GetString());
         });
         Assert.Equal(2, run.Run("map", Layout, readings, "--kind", "nose"));

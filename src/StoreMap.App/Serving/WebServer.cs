@@ -22,7 +22,7 @@ internal static class WebServer
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listen(kestrel, options));
         builder.WebHost.UseStaticWebAssets();
         if (options.Certificate is not null) builder.WebHost.UseKestrelHttpsConfiguration();
-        builder.Logging.AddFilter("Microsoft.AspNetCore", LogLevel.Warning).AddSimpleConsole(c => c.SingleLine = true);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Error).AddSimpleConsole(c => c.SingleLine = true);
         AddServices(builder.Services, options, clock);
         var app = builder.Build();
         Map(app, options);
@@ -35,6 +35,8 @@ internal static class WebServer
         services.AddSingleton(options).AddSingleton(clock).AddSingleton(database)
             .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>();
         services.AddRouting();
+        // Marks such as < leave as escapes, so that an answer is no markup wherever it ends up.
+        services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Encoder = System.Text.Encodings.Web.JavaScriptEncoder.Default);
         services.AddOpenApi("storemap");
         // Sign-ins outlive a restart of the server.
         services.AddDataProtection().SetApplicationName("storemap").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(options.DataFolder, "keys")));

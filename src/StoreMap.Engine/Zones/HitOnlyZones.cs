@@ -15,6 +15,7 @@ internal static class HitOnlyZones
         return own.Count == 0 || !own.TrueForAll(r => r.HitOnly) ? zone : zone with
         {
             Strength = Unknown, StrengthLowKilogramsPerYear = 0, StrengthHighKilogramsPerYear = 0,
+            Reason = zone.Reason + "; the monitor only told hit from no hit, so nothing is known of its strength",
         };
     }
 }

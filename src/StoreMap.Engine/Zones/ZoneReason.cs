@@ -34,7 +34,6 @@ internal static class ZoneReason
         if (near.Name is not null) parts.Add($"{near.Name} is {Say.Distance(near.Distance, plan.Units)} from the middle of the zone");
         if (baseShare > 0.6) parts.Add(tellsBase ? "high at the kick plate against the return: look at the base piping" : "a wide, even trace: probe the kick plates, the base piping may leak");
         parts.AddRange(history.Where(h => h.Fixture == fixture.Id && h.Weight > 1 && (h.Along is not { } a || Math.Abs(a - center) < 2)).Select(h => h.Reason));
-        if (best is { HitOnly: true }) parts.Add("the monitor only told hit from no hit, so nothing is known of its strength");
         return parts.Count == 0 ? "its readings fit a leak here" : string.Join("; ", parts);
     }
 

@@ -278,7 +278,8 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
         try
         {
             var order = JsonNode.Parse(await Browser.Solve("Route", Store.Document, ""))!.AsArray().Select(n => (string)n!).ToList();
-            Store = Store with { Order = order };
+            // Read anew: it may have been sent meanwhile.
+            Store = (await store.Store(Store.Id) ?? Store) with { Order = order };
             await store.Put(Store);
             Replay();
         }

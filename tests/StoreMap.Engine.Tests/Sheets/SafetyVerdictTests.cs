@@ -92,6 +92,18 @@ public class SafetyVerdictTests
         Assert.DoesNotContain("usual interval", Page(Visit(InRoom(1)), Nothing with { NotProbed = ["C2"] }), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Next_OverRangeThatNoLocatedLeakReaches_IsToBeProbedAgain()
+    {
+        // A leak of 21 ppm close by can't be where an over-range reading comes from.
+        var at = Store.Fixtures[1].Front!.PointAt(1);
+        var zone = new LeakZone { Fixture = "C2", Probability = 0.99, At = at, From = 0.5, To = 1.5, Center = 1, PeakPpm = 21, Strength = "large", Reason = "" };
+        var visit = Visit(InRoom(1), AtCase(1000, ReadingBound.AtLeast), Net(new ReadingPlace { Fixture = "C2", Along = 1, At = at }, 21, ReadingBound.Exact));
+        Assert.Contains("gas without a located leak: " + PlaceWords.Case(Store.Fixtures[0]), Page(visit, Nothing with { Zones = [zone] }), StringComparison.Ordinal);
+        var weak = Visit(InRoom(1), AtCase(3), Net(new ReadingPlace { Fixture = "C2", Along = 1, At = at }, 21, ReadingBound.Exact));
+        Assert.DoesNotContain("without a located leak", Page(weak, Nothing with { Zones = [zone] }), StringComparison.Ordinal);
+    }
+
     private static LocateResult Nothing { get; } = new([], [], [], [], [], null);
 
     private static string Page(NetSurvey net, LocateResult? located = null)

@@ -14,21 +14,21 @@ internal static class ZoneNotes
         if (located.Next is { } next) yield return NoteItems.Line(Next(plan, words, next), 1);
     }
 
-    /// <summary>The heading and the call-outs, cut after some.</summary>
-    public static IEnumerable<FlowItem> Callouts(Plan plan, NetSurvey net, LocateResult located, Words words, int most, bool links)
+    /// <summary>The heading and the call-outs, cut after some; brief ones lead to the sheets that say more.</summary>
+    public static IEnumerable<FlowItem> Callouts(Plan plan, NetSurvey net, LocateResult located, Words words, int most, bool brief)
     {
         yield return NoteItems.Heading(words["zone.heading"]);
         if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words[net.Readings.Any(r => r.IsHit) ? "zone.none-hits" : "zone.none"]);
         for (var i = 0; i < Math.Min(most, located.Zones.Count); i++)
         {
             var zone = located.Zones[i];
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, net, located, words, fixture, zone), links ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
         }
 
         for (var i = 0; i < Math.Min(Math.Max(1, most - located.Zones.Count), located.Elsewhere.Count); i++)
         {
             var elsewhere = located.Elsewhere[i];
-            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), links ? HeatMapSheet.Name : null) { After = 1.4 };
+            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), brief ? HeatMapSheet.Name : null) { After = 1.4 };
         }
 
         var left = Math.Max(0, located.Zones.Count - most) + Math.Max(0, located.Elsewhere.Count - Math.Max(1, most - located.Zones.Count));
@@ -44,6 +44,13 @@ internal static class ZoneNotes
         lines.Add((Lift(words, located, zone) + " " + peak).TrimStart());
         return lines;
     }
+
+    /// <summary>Head line, place and peak, for a page that says elsewhere what to lift.</summary>
+    private static IReadOnlyList<string> Brief(Plan plan, NetSurvey net, Words words, Fixture fixture, LeakZone zone) =>
+    [
+        words.Say("zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability)),
+        $"{string.Concat(Place(plan, words, fixture, zone))}. {words.Say("zone.peak", Peak(net, zone, words), words["strength." + zone.Strength])}",
+    ];
 
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
@@ -65,7 +72,7 @@ internal static class ZoneNotes
     {
         var own = net.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture).ToList();
         if (own.Count > 0 && own.TrueForAll(r => r.HitOnly)) return words["zone.hit-only"];
-        var over = own.Where(r => r.Bound == ReadingBound.AtLeast && r.NetPpm >= zone.PeakPpm - 0.01).ToList();
+        var over = net.Readings.Where(r => r.Bound == ReadingBound.AtLeast && (Math.Abs(r.NetPpm - zone.PeakPpm) < 0.05 || (r.Reading.Place.Fixture == zone.Fixture && r.NetPpm > zone.PeakPpm))).ToList();
         return over.Count > 0 ? words.Say("zone.over", Numbers.Ppm(over.Max(r => r.Reading.Ppm))) : words.Say("zone.above-room", Numbers.Ppm(zone.PeakPpm));
     }
 

@@ -49,18 +49,19 @@ internal static class NextSteps
         return steps;
     }
 
-    /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
+    /// <summary>Hits at fixtures that no leak and no outside source accounts for. Gas spreads to the neighbours of a leak, thinner as it
+    /// goes: a place within reach accounts for a neighbour's reading only when it was read no lower itself.</summary>
     private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)
     {
-        var explained = located.Zones.Select(z => z.Fixture).Concat(located.Elsewhere.Select(e => e.Near)).ToHashSet();
-        if (located.Zones.Count + located.Elsewhere.Count > 0)
-        {
-            // Gas spreads to neighbours of a leak; only fixtures that are far from every one of them are left to be looked at.
-            var places = located.Zones.Select(z => z.At).Concat(located.Elsewhere.Select(e => e.At).OfType<PlanPoint>()).ToList();
-            explained.UnionWith(net.Readings.Where(r => r.IsHit && places.Any(p => p.DistanceTo(r.Reading.Place.At) < 12)).Select(r => r.Reading.Place.Fixture).OfType<string>());
-        }
-
-        var left = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is { } f && !explained.Contains(f)).Select(r => CompareNotes.Tag(plan, r.Reading.Place.Fixture!)).Distinct().ToList();
+        const double Reach = 12;
+        var hits = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).GroupBy(r => r.Reading.Place.Fixture!)
+            .ToDictionary(g => g.Key, g => (Peak: g.Max(Height), At: g.MaxBy(Height)!.Reading.Place.At));
+        var places = located.Zones.Select(z => (At: (PlanPoint?)z.At, Id: z.Fixture)).Concat(located.Elsewhere.Select(e => (e.At, Id: e.Near)))
+            .Select(p => (p.At, p.Id, Peak: hits.TryGetValue(p.Id, out var own) ? own.Peak : 0)).ToList();
+        var left = plan.Fixtures.Where(f => hits.ContainsKey(f.Id) && !places.Any(p =>
+            p.Id == f.Id || (p.At is { } at && p.Peak >= hits[f.Id].Peak && at.DistanceTo(hits[f.Id].At) < Reach))).Select(PlaceWords.Case).ToList();
         if (left.Count > 0) steps.Add(words.Say("next.unexplained", Listing.Of(left, most, words)));
     }
+
+    private static double Height(NetReading r) => r.Bound == ReadingBound.AtLeast ? double.PositiveInfinity : r.NetPpm;
 }

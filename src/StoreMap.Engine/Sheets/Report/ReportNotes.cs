@@ -108,8 +108,8 @@ internal static class ReportNotes
 
         var table = new Table(
         [
-            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 12, TextAnchor.End), new(words["balance.was-added"], 20, TextAnchor.End),
-            new(words["balance.can-explain"], 44, TextAnchor.End), new(words["balance.rate-head"], 30, TextAnchor.End), new(words["balance.verdict"], 50),
+            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 12, TextAnchor.End), new(words["balance.was-added"], 26, TextAnchor.End),
+            new(words["balance.can-explain"], 40, TextAnchor.End), new(words["balance.rate-head"], 30, TextAnchor.End), new(words["balance.verdict"], 50),
         ]);
         var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(Math.Max(2, most));
         foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
@@ -118,7 +118,9 @@ internal static class ReportNotes
             $"{Lengths.Weight(plan.Units, b.ExplainedLowKilograms)} – {Lengths.Weight(plan.Units, b.ExplainedHighKilograms)}",
             b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : "balance.no"],
         ]))) yield return row;
-        if (balances.Count > Math.Max(2, most)) yield return NoteItems.Muted(words["report.more-systems"]);
+        if (balances.Count <= Math.Max(2, most)) yield break;
+        yield return NoteItems.Gap(1.2);
+        yield return NoteItems.Muted(words["report.more-systems"]);
     }
 
     /// <summary>A place to sign.</summary>

@@ -13,6 +13,8 @@ public sealed record JournalEvent
     /// <summary>Largest text of one event, characters.</summary>
     public const int MostCharacters = 16_384;
 
+    private static readonly string[] Fields = ["v", "id", "survey", "device", "number", "time", "kind", "body"];
+
     /// <summary>Made by the device, unique for ever.</summary>
     public required string Id { get; init; }
 
@@ -61,6 +63,7 @@ public sealed record JournalEvent
 
     private static JournalEvent? Of(JsonObject map)
     {
+        if (Fields.Any(f => map[f] is null)) return null;
         var made = new JournalEvent
         {
             Version = (int)map["v"]!, Id = (string)map["id"]!, Survey = (string)map["survey"]!, Device = (string)map["device"]!,
