@@ -1,4 +1,3 @@
-using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Sheets;
 
