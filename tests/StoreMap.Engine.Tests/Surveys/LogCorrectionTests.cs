@@ -82,6 +82,15 @@ public class LogCorrectionTests
             Assert.All(corrected.DeviationPpm, d => Assert.True(double.IsFinite(d)));
         });
 
+    /// <summary>Readings a millisecond apart beside ones seconds apart once cancelled the factor's pivots below zero.</summary>
+    [Fact]
+    public void Correct_ReadingsAlmostAtOneMoment_AreFinite()
+    {
+        var corrected = Correct([0, 0.354, 0.354, 0.354, 0.354], [9, 0, 383.0 / 95, 335, 163.0 / 6], new SensorModel(4, 12.4));
+        Assert.All(corrected.Ppm, u => Assert.True(double.IsFinite(u) && u >= 0));
+        Assert.All(corrected.DeviationPpm, d => Assert.True(double.IsFinite(d)));
+    }
+
     /// <summary>Band factor against dense elimination of the same matrix.</summary>
     [Fact]
     public void BandedCholesky_AnyPositiveDefiniteMatrix_SolvesAndInverts() =>
