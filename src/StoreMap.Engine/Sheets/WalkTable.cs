@@ -14,7 +14,7 @@ internal static class WalkTable
     {
         var table = new Table(
         [
-            new(words["walk.no"], 10.5, TextAnchor.End, true), new(words["walk.where"], 42), new(words["walk.done"], 11, TextAnchor.Middle, TickBox: true),
+            new(words["walk.no"], 10.5, TextAnchor.End, true), new(words["walk.where"], 39), new(words["walk.done"], 14, TextAnchor.Middle, TickBox: true),
             new(words["walk.reading"], 27),
         ], WritingRow);
         var head = table.Items([]).First();
