@@ -36,9 +36,9 @@ options = options with { Stores = outcomes.Length };
 var report = Report.Write(outcomes, Introduction.Text(options, outcomes, clock.Elapsed));
 if (options.Out is { } file)
 {
-    File.WriteAllText(file, report);
     var folder = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(file))!, Path.GetFileNameWithoutExtension(file));
     Directory.CreateDirectory(folder);
+    File.WriteAllText(file, report);
     foreach (var (name, svg) in Plots.All(outcomes)) File.WriteAllText(Path.Combine(folder, name), svg);
     Console.WriteLine($"Wrote {file}");
 }
