@@ -120,18 +120,13 @@ public class ChromiumTests
         }
         finally
         {
-            for (var n = 0; n < 10; n++)
+            try
             {
-                try
-                {
-                    folder.Delete(recursive: true);
-                    break;
-                }
-                catch (IOException)
-                {
-                    // The browser's last process may still be writing its profile.
-                    Thread.Sleep(200);
-                }
+                folder.Delete(recursive: true);
+            }
+            catch (IOException)
+            {
+                // The browser's last process may still be writing its profile; the system clears its temporary folder.
             }
         }
     }

@@ -29,6 +29,9 @@ public sealed class FloorTests(Chromium chromium)
         await Chromium.IsAccessible(page);
         var survey = await Floor.Begin(page);
         await Chromium.IsAccessible(page);
+
+        // Zero in clean air comes before anything else.
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("Zero");
         foreach (var reading in new[] { "0", "0", "1", "4", "12" }) await Floor.Log(page, reading);
         await page.Locator("#tab-answer").ClickAsync();
         await page.GetByRole(AriaRole.Heading).First.WaitForAsync();

@@ -21,6 +21,21 @@ internal static class PointOrder
         return points;
     }
 
+    /// <summary>The next point that is open, from the one after <paramref name="after"/> on and then from the first; null when none is.</summary>
+    public static ProbePoint? Next(IReadOnlyList<ProbePoint> points, string? after, Func<ProbePoint, bool> open) =>
+        points.Skip(IndexOf(points, after) + 1).FirstOrDefault(open) ?? points.FirstOrDefault(open);
+
+    /// <summary>Place of a point in the order; -1 when it is not there.</summary>
+    public static int IndexOf(IReadOnlyList<ProbePoint> points, string? id)
+    {
+        for (var i = 0; i < points.Count; i++)
+        {
+            if (points[i].Id == id) return i;
+        }
+
+        return -1;
+    }
+
     private static IEnumerable<ProbePoint> Ordered(IReadOnlyList<ProbePoint> draft, IReadOnlyList<string>? order)
     {
         if (order is null) return draft;

@@ -76,7 +76,7 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
         }
 
         await Reload();
-        if (fresh || Current is null) GoTo(FirstOpen());
+        if (fresh || Current is null) GoTo(NextOpen(null) ?? Points.FirstOrDefault());
         if (Store.Order is null) PlanRoute();
         return true;
     }
@@ -104,7 +104,7 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
     public void Step(int by)
     {
         if (Points.Count == 0) return;
-        var at = Current is null ? -1 : IndexOf(Current.Id);
+        var at = PointOrder.IndexOf(Points, Current?.Id);
         GoTo(Points[Math.Clamp(at + by, 0, Points.Count - 1)]);
     }
 
@@ -289,20 +289,5 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
         }
     }
 
-    private ProbePoint? FirstOpen() => Points.FirstOrDefault(Open) ?? Points.FirstOrDefault();
-
-    private ProbePoint? NextOpen(ProbePoint? after)
-    {
-        var at = after is null ? -1 : IndexOf(after.Id);
-        return Points.Skip(at + 1).FirstOrDefault(Open) ?? Points.FirstOrDefault(Open) ?? after;
-    }
-
-    private bool Open(ProbePoint point) => point.Pass != ProbePass.Zero && !shown.ContainsKey(point.Id) && !IsSkipped(point.Id);
-
-    private int IndexOf(string id)
-    {
-        for (var i = 0; i < Points.Count; i++)
-            if (Points[i].Id == id) return i;
-        return -1;
-    }
+    private ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id)) ?? after;
 }

@@ -4,8 +4,6 @@ namespace StoreMap.Surveys;
 /// <remarks>Bands are arrays (M + 1 by N): entry [b, i] is the element in row i + b, column i. Inverse: Takahashi, Fagan, Chin 1973.</remarks>
 internal sealed class BandedCholesky
 {
-    private const double RoundOff = 1e-15;
-
     private readonly int width;
     private readonly int n;
     private readonly double[,] factor;
@@ -17,11 +15,9 @@ internal sealed class BandedCholesky
         factor = bands;
         width = bands.GetLength(0) - 1;
         n = bands.GetLength(1);
-        double[] smallest = [.. Enumerable.Range(0, n).Select(j => RoundOff * factor[0, j])];
         for (var j = 0; j < n; j++)
         {
-            // Elements of very unlike sizes cancel down to nothing or below; what is left is rounding, and is kept positive.
-            var diagonal = factor[0, j] = Math.Max(factor[0, j], smallest[j]);
+            var diagonal = factor[0, j];
             for (var b = 1; b <= Math.Min(width, n - 1 - j); b++)
             {
                 var multiplier = factor[b, j] / diagonal;

@@ -11,6 +11,11 @@ internal sealed class LagInverse
     private readonly double[] gaps;
     private readonly int n;
 
+    /// <summary>Sets the problem up.</summary>
+    /// <param name="seconds">Moments (N), each at least <see cref="Moments.Least"/> after the one before.</param>
+    /// <param name="ppm">Numbers shown (N).</param>
+    /// <param name="variances">Noise variance of each, ppm² (N), greater than 0.</param>
+    /// <param name="model">The sensor.</param>
     public LagInverse(
         IReadOnlyList<double> seconds, IReadOnlyList<double> ppm, IReadOnlyList<double> variances, SensorModel model)
     {
@@ -21,7 +26,7 @@ internal sealed class LagInverse
         own[0] = 1;
         for (var k = 1; k < n; k++)
         {
-            gaps[k] = Math.Max(seconds[k] - seconds[k - 1], 1e-3);
+            gaps[k] = seconds[k] - seconds[k - 1];
             var risen = model.Risen(gaps[k]);
             own[k] = 1 / risen;
             before[k] = (1 - risen) / risen;

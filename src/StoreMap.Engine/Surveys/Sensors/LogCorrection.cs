@@ -24,16 +24,17 @@ public static class LogCorrection
     private const int EdgePasses = 8;
 
     /// <summary>Corrects a log.</summary>
-    /// <param name="seconds">Reading times (N), ascending; readings of one moment count as one interval of no length.</param>
+    /// <param name="seconds">Reading times (N), ascending; readings of one moment share one value.</param>
     /// <param name="ppm">Numbers shown (N).</param>
     /// <param name="variances">Noise variance of each number, ppm² (N), greater than 0.</param>
     /// <param name="model">Delay and T90.</param>
     public static CorrectedLog Correct(
         IReadOnlyList<double> seconds, IReadOnlyList<double> ppm, IReadOnlyList<double> variances, SensorModel model)
     {
-        var inverse = new LagInverse(seconds, ppm, variances, model);
+        var moments = Moments.Part(seconds, ppm, variances, Moments.Least(model));
+        var inverse = new LagInverse(moments.Seconds, moments.Ppm, moments.Variances, model);
         var variance = inverse.LikeliestChange();
-        var weights = new double[ppm.Count];
+        var weights = new double[moments.Seconds.Length];
         Array.Fill(weights, 1 / variance);
         var u = inverse.Solve(weights, NonNegative, MostActiveSteps);
         for (var pass = 0; pass < EdgePasses; pass++)
@@ -44,7 +45,6 @@ public static class LogCorrection
 
         var deviations = inverse.Deviations(weights);
         double[] tip = [.. seconds.Select(s => s - model.DelaySeconds)];
-        for (var k = 0; k < u.Length; k++) u[k] = Math.Max(0, u[k]);
-        return new CorrectedLog(tip, u, deviations);
+        return new CorrectedLog(tip, [.. moments.Of.Select(m => Math.Max(0, u[m]))], [.. moments.Of.Select(m => deviations[m])]);
     }
 }

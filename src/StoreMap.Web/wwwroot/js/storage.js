@@ -79,24 +79,12 @@ export async function markSent(ids, refused) {
 }
 
 // Events from elsewhere; one that is here already stays as it is. Returns how many were new.
-export async function receive(survey, texts) {
-  const tx = writing(['events']);
-  const events = tx.objectStore('events');
-  let added = 0;
-  for (const text of JSON.parse(texts)) {
-    const id = JSON.parse(text).id;
-    events.get(id).onsuccess = e => {
-      if (e.target.result) return;
-      events.put({ id, survey, text });
-      added++;
-    };
-  }
-  await complete(tx);
-  return added;
-}
+export const receive = (survey, texts) => add(survey, texts, {});
 
 // As receive, but to be sent: what a backup file brings back.
-export async function restore(survey, texts) {
+export const restore = (survey, texts) => add(survey, texts, { unsent: 1 });
+
+async function add(survey, texts, more) {
   const tx = writing(['events']);
   const events = tx.objectStore('events');
   let added = 0;
@@ -104,7 +92,7 @@ export async function restore(survey, texts) {
     const id = JSON.parse(text).id;
     events.get(id).onsuccess = e => {
       if (e.target.result) return;
-      events.put({ id, survey, text, unsent: 1 });
+      events.put({ id, survey, text, ...more });
       added++;
     };
   }
