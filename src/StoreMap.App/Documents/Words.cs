@@ -1,6 +1,5 @@
 using StoreMap.History;
 using StoreMap.Plans;
-using StoreMap.Routing;
 using StoreMap.Surveys;
 using StoreMap.Zones;
 
@@ -9,9 +8,6 @@ namespace StoreMap.App.Documents;
 /// <summary>Answers in plain words for the terminal; the sheets say more.</summary>
 internal static class Words
 {
-    public static string Route(Plan plan, Route route) => FormattableString.Invariant(
-        $"{route.Order.Count} points, {plan.Units.FromMetres(route.Length):0} {plan.Units.Symbol()} on foot (no order can be under {plan.Units.FromMetres(route.LowerBound):0}), about {route.Minutes.Total:0} minutes: {route.Minutes.Fixed:0} fixed, {route.Minutes.Probing:0} probing, {route.Minutes.Walking:0} walking, {route.Minutes.Handling:0} for doors, ladders and walk-ins.");
-
     public static string Hits(Plan plan, NetSurvey visit)
     {
         var hits = visit.Readings.Where(r => r.IsHit).ToList();

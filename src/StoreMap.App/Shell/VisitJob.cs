@@ -20,9 +20,13 @@ internal sealed class VisitJob
     private readonly Lazy<Comparison> comparison;
 
     public VisitJob(Session session, string layout, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service, SheetContext context)
+        : this(session, Store.Load(layout, session), surveys, options, service, context)
     {
-        this.session = session;
-        Store = Store.Load(layout, session);
+    }
+
+    public VisitJob(Session session, Store store, IReadOnlyList<string> surveys, SurveyReadOptions options, string? service, SheetContext context)
+    {
+        (this.session, Store) = (session, store);
         if (service is not null) record = Store.Service(service);
         Visits = Store.Visits(surveys, options);
         located = new(LocateAll);

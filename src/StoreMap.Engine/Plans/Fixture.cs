@@ -80,6 +80,9 @@ public sealed record Fixture
     /// <summary>What is sold from it; may be null.</summary>
     public string? Product { get; init; }
 
+    /// <summary>Year in which it was installed; null when unknown.</summary>
+    public int? Installed { get; init; }
+
     /// <summary>A walk-in's doorway; null for others.</summary>
     public PlanSegment? Opening { get; init; }
 

@@ -27,8 +27,12 @@ internal sealed class GroupTour
     private readonly int points;
     private readonly TourGroup[] groups;
     private readonly bool closed;
+    private readonly double leastGain = 1e-9;
     private int[] order;
     private bool[] back;
+
+    private GroupTour(double[] distances, int points, IReadOnlyList<TourGroup> groups, bool closed, GroupOrder order, double leastGain)
+        : this(distances, points, groups, closed) => (this.order, back, this.leastGain) = ([.. order.Order], [.. order.Backwards], leastGain);
 
     private GroupTour(double[] distances, int points, IReadOnlyList<TourGroup> groups, bool closed)
     {
@@ -74,6 +78,27 @@ internal sealed class GroupTour
         budget.Progress?.Report(1);
         return (best, effort * PointStepsPerKick, false);
     }
+
+    /// <summary>Changes a known order as little as needed: only single reversals and moves that each gain more than stated.</summary>
+    /// <param name="distances">Between points, row by row.</param>
+    /// <param name="points">Number of points.</param>
+    /// <param name="groups">The groups.</param>
+    /// <param name="closed">True when the walk returns to its first point.</param>
+    /// <param name="order">The order to start from.</param>
+    /// <param name="leastGain">What a change must gain, above 0.</param>
+    public static GroupOrder Touch(double[] distances, int points, IReadOnlyList<TourGroup> groups, bool closed, GroupOrder order, double leastGain)
+    {
+        var search = new GroupTour(distances, points, groups, closed, order, leastGain);
+        while (search.ReverseOne() || search.MoveOne())
+        {
+        }
+
+        return new(search.order, search.back);
+    }
+
+    /// <summary>What an order costs between its groups, the return left out.</summary>
+    public static double Length(double[] distances, int points, IReadOnlyList<TourGroup> groups, GroupOrder order) =>
+        new GroupTour(distances, points, groups, false, order, 0).Length();
 
     private int Entry(int place) => back[place] ? groups[order[place]].Last : groups[order[place]].First;
 
@@ -131,7 +156,7 @@ internal sealed class GroupTour
                 if (closed && a == 0 && b == order.Length - 1) continue;
                 var (before, after) = (ExitBefore(a), EntryAfter(b));
                 var gain = Walk(before, Entry(a)) + Walk(Exit(b), after) - Walk(before, Exit(b)) - Walk(Entry(a), after);
-                if (gain <= 1e-9) continue;
+                if (gain <= leastGain) continue;
                 Reverse(a, b);
                 return true;
             }
@@ -152,7 +177,7 @@ internal sealed class GroupTour
                 if (b - a + 2 > order.Length) break;
                 var (before, after) = (ExitBefore(a), EntryAfter(b));
                 var freed = Walk(before, Entry(a)) + Walk(Exit(b), after) - Walk(before, after);
-                if (freed <= 1e-9) continue;
+                if (freed <= leastGain) continue;
                 for (var p = 0; p < order.Length; p++)
                 {
                     // Between place p and the one after it, both of the run's turn so that no turn is broken.
@@ -160,7 +185,7 @@ internal sealed class GroupTour
                     var (left, right) = (Exit(p), EntryAfter(p));
                     var forwards = Walk(left, Entry(a)) + Walk(Exit(b), right) - Walk(left, right);
                     var backwards = reversible ? Walk(left, Exit(b)) + Walk(Entry(a), right) - Walk(left, right) : double.PositiveInfinity;
-                    if (freed - Math.Min(forwards, backwards) <= 1e-9) continue;
+                    if (freed - Math.Min(forwards, backwards) <= leastGain) continue;
                     Move(a, b, p, backwards < forwards);
                     return true;
                 }

@@ -5,6 +5,9 @@ namespace StoreMap.Routing;
 /// <summary>When a group is walked.</summary>
 public enum GroupTurn
 {
+    /// <summary>Where the technician stands when a walk is replanned.</summary>
+    Here,
+
     /// <summary>Before all others: warm-up and zero.</summary>
     First,
 
@@ -13,6 +16,9 @@ public enum GroupTurn
 
     /// <summary>After all others: rooms where sprays are in use.</summary>
     Last,
+
+    /// <summary>Where a replanned walk ends.</summary>
+    Home,
 }
 
 /// <summary>Probe points walked through in one go: a line-up's points in sequence, an island's round, a walk-in entered once. A tour

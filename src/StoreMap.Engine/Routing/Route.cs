@@ -20,6 +20,35 @@ public sealed record RouteMinutes(double Walking, double Probing, double Handlin
     public double Total => Walking + Probing + Handling + Fixed;
 }
 
+/// <summary>What a risk-first walk gains and costs.</summary>
+/// <param name="ExpectedMinutes">Minutes on the walk until a leak is met on average, where one leak lies as the weights say.</param>
+/// <param name="UsualExpectedMinutes">The same on the usual walk, the shortest found.</param>
+/// <param name="UsualLength">Metres of the usual walk.</param>
+/// <param name="UsualMinutes">Minutes of the usual walk in all.</param>
+/// <param name="Growth">By which share of the usual walk's metres, and of its minutes on foot and for changes of gas, this one was allowed to
+/// be longer.</param>
+/// <param name="Likeliest">Fixtures and equipment with the largest share of the expected leaks, largest first.</param>
+public sealed record RouteRisk(
+    double ExpectedMinutes, double UsualExpectedMinutes, double UsualLength, double UsualMinutes, double Growth, IReadOnlyList<RiskPlace> Likeliest);
+
+/// <summary>A place that stands out.</summary>
+/// <param name="Element">Fixture or equipment id.</param>
+/// <param name="Share">Its share of the expected leaks, in [0, 1].</param>
+/// <param name="Reason">Why, in words; null when it is only its size.</param>
+public sealed record RiskPlace(string Element, double Share, string? Reason);
+
+/// <summary>Whether an earlier order was kept.</summary>
+/// <param name="IsKept">True when the route is the earlier order.</param>
+/// <param name="SavingMinutes">What the best order found now saves against it, minutes; 0 when nothing.</param>
+/// <param name="LeastSaving">Share of the earlier order's minutes that it had to save to be taken.</param>
+public sealed record RouteKept(bool IsKept, double SavingMinutes, double LeastSaving);
+
+/// <summary>A change of the monitor's gas on the way, with its zero.</summary>
+/// <param name="Before">Id of the point before which it is set.</param>
+/// <param name="Gas">The refrigerant.</param>
+/// <param name="Minutes">Minutes it takes.</param>
+public sealed record GasChange(string Before, string Gas, double Minutes);
+
 /// <summary>A probe route: points, their order and the walks between them. Metres.</summary>
 public sealed record Route
 {
@@ -45,11 +74,25 @@ public sealed record Route
     /// <summary>True when <see cref="LowerBound"/> holds for walks that keep the groups; false when it holds for any order.</summary>
     public bool BoundKeepsGroups { get; init; }
 
-    /// <summary>No order of these standing places at all is shorter than this, metres, groups torn or not.</summary>
+    /// <summary>No order of these standing places at all is shorter than this, metres, groups torn or not; 0 when it
+    /// was not worked out.</summary>
     public double AnyOrderBound { get; init; }
 
     /// <summary>Where the minutes go.</summary>
     public required RouteMinutes Minutes { get; init; }
+
+    /// <summary>Changes of the monitor's gas, in walking order; each is a step with its zero.</summary>
+    public IReadOnlyList<GasChange> GasChanges { get; init; } = [];
+
+    /// <summary>What walking the likeliest places first gains; null when it was not asked for or nothing is known.</summary>
+    public RouteRisk? Risk { get; init; }
+
+    /// <summary>What became of an earlier order; null when none was given.</summary>
+    public RouteKept? Kept { get; init; }
+
+    /// <summary>What replanning on the way changed; null for a walk planned as a whole. The first leg then begins where the technician
+    /// stands, and the last ends where the earlier walk did.</summary>
+    public RouteReplanned? Replanned { get; init; }
 
     /// <summary>Search steps taken.</summary>
     public required long Effort { get; init; }

@@ -11,36 +11,26 @@ internal static class RouteAssembly
     private const double Unmoved = 1e-6;
 
     public static Route Of(
-        Plan plan, WalkingPaths paths, IReadOnlyList<ProbePoint> order, ProbeDraft draft, RouteRequest request, long steps, bool cutShort,
-        double? groupedBound = null)
+        Plan plan, WalkingPaths paths, MeasuredWalk walk, ProbeDraft draft, RouteRequest request, long steps, bool cutShort,
+        double? groupedBound = null, bool quick = false)
     {
-        var walked = Walked.Between(paths, order, request.Budget.Cancel);
-        var points = order.Select((p, i) => p with { Stand = walked.Matrix.Standings[i].At }).ToDictionary(p => p.Id);
-        var count = order.Count;
-        var legs = new List<RouteLeg>();
-        for (var i = 0; i + 1 < count + (request.Closed && count > 1 ? 1 : 0); i++)
-        {
-            request.Budget.Cancel.ThrowIfCancellationRequested();
-            var path = walked.Matrix.Path(i, (i + 1) % count)!;
-            legs.Add(new RouteLeg(order[i].Id, order[(i + 1) % count].Id, path.Corners, path.Length));
-        }
-
-        var length = legs.Sum(l => l.Length);
-        var any = Math.Min(length, Bound(walked.Distances, order, request));
+        var points = walk.Order.ToDictionary(p => p.Id);
+        var any = quick ? 0 : Math.Min(walk.Length, Bound(Walked.Between(paths, walk.Order, request.Budget.Cancel).Distances, walk.Order, request));
         return new Route
         {
             Points = [.. draft.Points.Select(p => points[p.Id])],
-            Order = [.. order.Select(p => p.Id)],
+            Order = [.. walk.Order.Select(p => p.Id)],
             Closed = request.Closed,
-            Legs = legs,
-            Length = length,
-            LowerBound = Math.Max(any, Math.Min(groupedBound ?? 0, length)),
+            Legs = walk.Legs,
+            Length = walk.Length,
+            LowerBound = Math.Max(any, Math.Min(groupedBound ?? 0, walk.Length)),
             BoundKeepsGroups = groupedBound is not null,
             AnyOrderBound = any,
-            Minutes = MinutesOf(plan, order, draft, request.Protocol, length),
+            Minutes = walk.Minutes,
+            GasChanges = [.. walk.GasChanges.Select(c => new GasChange(walk.Order[c.Before].Id, c.Gas, request.Protocol.ZeroMinutes))],
             Effort = steps,
             CutShort = cutShort,
-            Warnings = [.. order.Select((p, i) => Moved(plan, p, walked.Matrix.Standings[i].Moved, paths.Floor.ClearanceMetres)).OfType<Problem>()],
+            Warnings = [.. walk.Order.Select((p, i) => Moved(plan, p, walk.Moved[i], paths.Floor.ClearanceMetres)).OfType<Problem>()],
         };
     }
 
@@ -57,20 +47,4 @@ internal static class RouteAssembly
     private static double Bound(double[] distances, IReadOnlyList<ProbePoint> order, RouteRequest request) =>
         LowerBound.Of(distances, order.Count, RoutePlanner.Ends(order, request), [.. Enumerable.Range(0, order.Count)],
             outOfTime: request.Budget.OutOfTime, cancel: request.Budget.Cancel);
-
-    private static RouteMinutes MinutesOf(Plan plan, IReadOnlyList<ProbePoint> order, ProbeDraft draft, Protocol protocol, double length) => new(
-        Walking: length / protocol.WalkingMetresPerSecond / 60,
-        Probing: order.Sum(p => p.DwellSeconds) / 60,
-        Handling: (order.Sum(p => protocol.HandlingSeconds(plan, p)) + draft.Groups.Sum(g => g.EntrySeconds)) / 60,
-        Fixed: draft.Groups.Count == 0 ? 0
-            : protocol.SignInMinutes + protocol.WarmUpMinutes + (protocol.ZeroMinutes * (1 + GasChanges(order, draft)))
-                + protocol.RestoreMinutes + protocol.WriteUpMinutes);
-
-    /// <summary>How often the monitor is set to another gas on the way; each time it is zeroed again.</summary>
-    private static int GasChanges(IReadOnlyList<ProbePoint> order, ProbeDraft draft)
-    {
-        var gasOf = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Gas))).ToDictionary(x => x.p, x => x.Gas);
-        var gases = order.Select(p => gasOf[p.Id]).Where(g => g is not null).ToList();
-        return gases.Zip(gases.Skip(1)).Count(pair => pair.First != pair.Second);
-    }
 }

@@ -9,7 +9,7 @@ public static class RouteJson
     /// <summary>Writes a route.</summary>
     public static JsonObject Of(Route route, LengthUnit unit)
     {
-        return new JsonObject
+        var json = new JsonObject
         {
             ["units"] = unit.Symbol(),
             ["points"] = new JsonArray([.. route.Points.Select(Point)]),
@@ -22,7 +22,6 @@ public static class RouteJson
             ["length"] = Length(route.Length),
             ["lowerBound"] = Length(route.LowerBound),
             ["lowerBoundOf"] = route.BoundKeepsGroups ? "walks-that-keep-the-groups" : "any-order",
-            ["anyOrderLowerBound"] = Length(route.AnyOrderBound),
             ["minutes"] = Math.Round(route.Minutes.Total, 2),
             ["minutesBy"] = new JsonObject
             {
@@ -31,8 +30,35 @@ public static class RouteJson
                 ["handling"] = Math.Round(route.Minutes.Handling, 2),
                 ["fixed"] = Math.Round(route.Minutes.Fixed, 2),
             },
+            ["gasChanges"] = new JsonArray([.. route.GasChanges.Select(c => new JsonObject { ["before"] = c.Before, ["gas"] = c.Gas, ["minutes"] = c.Minutes })]),
             ["effort"] = route.Effort,
             ["cutShort"] = route.CutShort,
+        };
+        if (route.AnyOrderBound > 0) json["anyOrderLowerBound"] = Length(route.AnyOrderBound);
+        if (route.Replanned is { } replanned) json["replanned"] = Replanned(replanned);
+        if (route.Risk is { } risk) json["risk"] = Risk(risk);
+        if (route.Kept is { } kept)
+            json["keep"] = new JsonObject { ["kept"] = kept.IsKept, ["savingMinutes"] = Math.Round(kept.SavingMinutes, 2), ["leastSaving"] = kept.LeastSaving };
+        return json;
+
+        JsonObject Replanned(RouteReplanned r) => new()
+        {
+            ["at"] = Place(r.At),
+            ["home"] = r.Home is { } home ? Point(home) : null,
+            ["done"] = r.Done,
+            ["unreachable"] = new JsonArray([.. r.Unreachable.Select(id => JsonValue.Create(id))]),
+            ["added"] = new JsonArray([.. r.Added.Select(id => JsonValue.Create(id))]),
+            ["reordered"] = r.Reordered,
+        };
+
+        JsonObject Risk(RouteRisk r) => new()
+        {
+            ["expectedMinutes"] = Math.Round(r.ExpectedMinutes, 2),
+            ["usualExpectedMinutes"] = Math.Round(r.UsualExpectedMinutes, 2),
+            ["usualLength"] = Length(r.UsualLength),
+            ["usualMinutes"] = Math.Round(r.UsualMinutes, 2),
+            ["mostGrowth"] = r.Growth,
+            ["likeliest"] = new JsonArray([.. r.Likeliest.Select(p => new JsonObject { ["element"] = p.Element, ["share"] = Math.Round(p.Share, 4), ["reason"] = p.Reason })]),
         };
 
         JsonObject Point(ProbePoint p) => new()

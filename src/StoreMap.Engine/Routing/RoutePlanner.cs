@@ -15,32 +15,22 @@ public static class RoutePlanner
     /// <exception cref="RefusedInputException">Points that can't be reached, each by name.</exception>
     public static Route Plan(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request)
     {
-        var byId = draft.Points.ToDictionary(p => p.Id);
-        // Backgrounds of open departments are read on the way in, so only what is walked to takes part in the search.
-        var onTheWay = draft.Departments.Where(d => d.Groups.Count > 0 && byId[d.Background].Room is null).ToDictionary(d => d.Background);
-        List<ProbeGroup> groups = [.. draft.Groups.Where(g => !g.Points.All(onTheWay.ContainsKey))];
-        List<ProbePoint> points = [.. groups.SelectMany(g => g.Points).Select(id => byId[id])];
-        var walked = Walked.Between(paths, points, request.Budget.Cancel);
-        var index = points.Select((p, i) => (p.Id, i)).ToDictionary(x => x.Id, x => x.i);
-        TourGroup[] ends = [.. groups.Select(g => new TourGroup(index[g.Points[0]], index[g.Points[^1]], g.Reversible, (int)g.Turn))];
-        var (found, steps, cutShort) = GroupTour.Run(walked.Distances, points.Count, ends, request.Closed, request.Budget);
-        var inside = groups.Sum(g => g.Points.Zip(g.Points.Skip(1)).Sum(p => walked.Matrix[index[p.First], index[p.Second]]));
-        var bound = inside + GroupBound.Of(
-            walked.Distances, points.Count, ends, found, request.Closed, LowerBound.DefaultWork(groups.Count), request.Budget);
-        var order = new List<ProbePoint>();
-        foreach (var group in RoomsFirst(found, groups, draft.Departments, byId))
+        var walk = GroupWalk.Of(plan, paths, draft, request);
+        var (found, steps, cutShort) = GroupTour.Run(walk.Costs, walk.Points.Count, walk.Ends, request.Closed, request.Budget);
+        var bound = walk.Inside + GroupBound.Of(
+            walk.Distances, walk.Points.Count, walk.Ends, found, request.Closed, LowerBound.DefaultWork(walk.Groups.Count), request.Budget);
+        var measured = MeasuredWalk.Of(plan, paths, walk.OrderOf(found), draft, request);
+        if (request.Keep is { } earlier)
         {
-            var inOrder = group.Backwards ? group.Group.Points.Reverse() : group.Group.Points;
-            foreach (var id in inOrder)
-            {
-                var entered = draft.Departments.FirstOrDefault(d => onTheWay.ContainsKey(d.Background) && d.Groups.Contains(group.Group.Id));
-                if (entered is not null && onTheWay.Remove(entered.Background))
-                    order.Add(ProbePlanner.AtEntry(plan, byId[entered.Background], byId[id], request.Protocol));
-                order.Add(byId[id]);
-            }
+            var kept = MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request);
+            var (chosen, outcome) = Kept(kept, measured, request);
+            return RouteAssembly.Of(plan, paths, chosen, draft, request, steps, cutShort, bound) with { Kept = outcome };
         }
 
-        return RouteAssembly.Of(plan, paths, order, draft, request, steps, cutShort, bound);
+        if (request.Risk is not { } weights || measured.ExpectedMinutes(weights) is null)
+            return RouteAssembly.Of(plan, paths, measured, draft, request, steps, cutShort, bound);
+        var first = RiskFirst.Of(plan, paths, draft, request, walk, found, measured);
+        return RouteAssembly.Of(plan, paths, first.Walk, draft, request, steps + first.Steps, cutShort || first.CutShort, bound) with { Risk = first.Gain };
     }
 
     /// <summary>Plans a walk over the user's own points alone: no protocol points, no groups.</summary>
@@ -54,8 +44,29 @@ public static class RoutePlanner
         var walked = Walked.Between(paths, points, request.Budget.Cancel);
         var tour = TourSearch.Run(walked.Distances, points.Count, Ends(points, request), request.Budget);
         var draft = new ProbeDraft(points, [], [], []);
-        return RouteAssembly.Of(plan, paths, [.. tour.Order.Select(i => points[i])], draft, request, tour.Steps, tour.CutShort);
+        var measured = MeasuredWalk.Of(plan, paths, [.. tour.Order.Select(i => points[i])], draft, request);
+        RouteKept? outcome = null;
+        if (request.Keep is { } earlier)
+        {
+            var walk = GroupWalk.Of(plan, paths, Singles(points, request.Start), request);
+            (measured, outcome) = Kept(MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request), measured, request);
+        }
+
+        return RouteAssembly.Of(plan, paths, measured, draft, request, tour.Steps, tour.CutShort) with { Kept = outcome };
     }
+
+    /// <summary>The earlier order, unless the new one saves more than the stated share of its minutes.</summary>
+    private static (MeasuredWalk Walk, RouteKept Outcome) Kept(MeasuredWalk earlier, MeasuredWalk found, RouteRequest request)
+    {
+        var saving = earlier.Minutes.Total - found.Minutes.Total;
+        var keep = saving <= request.LeastSaving * earlier.Minutes.Total;
+        // The same walk turned round differs by rounding.
+        return (keep ? earlier : found, new RouteKept(keep, saving > 1e-9 ? saving : 0, request.LeastSaving));
+    }
+
+    /// <summary>Own points as groups of one, the start before all others.</summary>
+    private static ProbeDraft Singles(IReadOnlyList<ProbePoint> points, string? start) => new(
+        points, [.. points.Select(p => new ProbeGroup { Id = p.Id, Points = [p.Id], Turn = p.Id == start ? GroupTurn.First : GroupTurn.Any })], [], []);
 
     /// <summary>The ends that a request over own points stands for.</summary>
     internal static TourEnds Ends(IReadOnlyList<ProbePoint> points, RouteRequest request)
@@ -68,23 +79,5 @@ public static class RoutePlanner
 
         throw new RefusedInputException([new Problem(Severity.Error, null, request.Start, "start", request.Start, "known-start",
             $"There is no point {request.Start} to start from. Name one of the points of the list.")]);
-    }
-
-    /// <summary>A room's background moved to just before the first of its groups, where it costs next to nothing.</summary>
-    private static List<(ProbeGroup Group, bool Backwards)> RoomsFirst(
-        GroupOrder found, List<ProbeGroup> groups, IReadOnlyList<ProbeDepartment> departments, Dictionary<string, ProbePoint> byId)
-    {
-        List<(ProbeGroup Group, bool Backwards)> order = [.. found.Order.Select((g, i) => (groups[g], found.Backwards[i]))];
-        foreach (var room in departments.Where(d => d.Groups.Count > 0 && byId[d.Background].Room is not null))
-        {
-            var at = order.FindIndex(g => g.Group.Points.Contains(room.Background));
-            var first = order.FindIndex(g => room.Groups.Contains(g.Group.Id));
-            if (at < 0 || first < 0 || at < first) continue;
-            var background = order[at];
-            order.RemoveAt(at);
-            order.Insert(first, background);
-        }
-
-        return order;
     }
 }

@@ -1,3 +1,5 @@
+using StoreMap.Plans;
+
 namespace StoreMap.Routing;
 
 /// <summary>What is asked of a route.</summary>
@@ -8,6 +10,19 @@ public sealed record RouteRequest
 
     /// <summary>Own points only: id of the first point; null when free. A walk with a first point need not return.</summary>
     public string? Start { get; init; }
+
+    /// <summary>Walk the likeliest places first by these weights; null takes the shortest walk.</summary>
+    public RiskWeights? Risk { get; init; }
+
+    /// <summary>By which share of the shortest walk's metres a risk-first walk may be longer, in [0, 1]. The default is 0.1.</summary>
+    public double RiskGrowth { get; init; } = 0.1;
+
+    /// <summary>Point ids of an earlier walk, in its order, which is kept unless a change saves more than <see cref="LeastSaving"/>; null
+    /// when there is none. Not together with <see cref="Risk"/>.</summary>
+    public IReadOnlyList<string>? Keep { get; init; }
+
+    /// <summary>Share of the minutes that a change must save to be made to a known order, in [0, 1]. The default is 0.05.</summary>
+    public double LeastSaving { get; init; } = 0.05;
 
     /// <summary>Speeds, dwells and fixed times.</summary>
     public Protocol Protocol { get; init; } = new();

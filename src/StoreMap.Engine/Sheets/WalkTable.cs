@@ -22,16 +22,25 @@ internal static class WalkTable
         var points = route.Points.ToDictionary(p => p.Id);
         var ordered = route.Order.Select((id, i) => (Number: i + 1, Point: points[id])).ToList();
         var told = new HashSet<string>();
+        var gases = route.GasChanges.ToDictionary(c => c.Before);
         for (var from = 0; from < ordered.Count;)
         {
             var to = from + 1;
-            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point)) to++;
+            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point) && !gases.ContainsKey(ordered[to].Point.Id)) to++;
+            if (gases.TryGetValue(ordered[from].Point.Id, out var gas)) items.Add(Step(table, head, words.Say("walk.gas", gas.Gas, Numbers.Whole(gas.Minutes))));
             var block = ordered[from..to];
             items.Add(block[0].Point.Fixture is null ? Single(plan, words, table, head, block[0], told) : Block(plan, words, table, head, block, told));
             from = to;
         }
 
         return items;
+    }
+
+    /// <summary>Something to do between two points, with a box to tick.</summary>
+    private static FlowBlock Step(Table table, FlowItem head, string what)
+    {
+        var row = table.Items([["", what, "", ""]]).Last();
+        return new FlowBlock([row], [], row) { RepeatAtHead = head };
     }
 
     /// <summary>Points of one owner are one block; a background stands alone, so that it is not taken for the fixture's.</summary>

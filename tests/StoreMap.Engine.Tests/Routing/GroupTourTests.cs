@@ -14,7 +14,7 @@ public class GroupTourTests
         from reversible in Gen.Bool.Array[6]
         from last in Gen.Bool
         select (TspCase.Euclidean(ends), Enumerable.Range(0, count)
-            .Select(g => new TourGroup(2 * g, (2 * g) + 1, reversible[g], g == 0 ? 0 : last && g == count - 1 ? 2 : 1)).ToArray());
+            .Select(g => new TourGroup(2 * g, (2 * g) + 1, reversible[g], (int)(g == 0 ? GroupTurn.First : last && g == count - 1 ? GroupTurn.Last : GroupTurn.Any))).ToArray());
 
     [Fact]
     public void Run_FewGroups_IsTheShortestOfAllOrdersAndSenses() => Scene.SampleAgain(scene =>

@@ -25,6 +25,26 @@ public class RouteSchemaTests
         Assert.All(json.Concat(json["points"]![0]!.AsObject()).Concat(json["legs"]![0]!.AsObject()), f => Assert.Contains($"\"{f.Key}\":", described));
     }
 
+    [Fact]
+    public void Schema_LikeliestFirstKeptAndReplanned_AreValidAndEveryFieldDescribed()
+    {
+        var weights = new RiskWeights { Expected = DemoRoute.Draft.Points.ToDictionary(p => p.Id, _ => 1.0) };
+        var few = DemoRoute.Request with { Budget = new TourBudget { Effort = 0 } };
+        Route[] routes =
+        [
+            RoutePlanner.Plan(DemoRoute.Plan, DemoRoute.Paths, DemoRoute.Draft, few with { Risk = weights }),
+            RoutePlanner.Plan(DemoRoute.Plan, DemoRoute.Paths, DemoRoute.Draft, few with { Keep = DemoRoute.Usual.Order }),
+            RouteReplanner.Replan(DemoRoute.Plan, DemoRoute.Paths, DemoRoute.Draft, EarlierRoute.Of(DemoRoute.Usual), new ReplanRequest { At = new(5, 5), Unreachable = ["W1"] }),
+        ];
+        var described = File.ReadAllText(SourceTree.PathOf("docs", "schemas", "route.schema.json"));
+        foreach (var json in routes.Select(r => RouteJson.Of(r, DemoRoute.Plan.Units)))
+        {
+            Assert.True(IsValid(json));
+            foreach (var part in new[] { json, json["risk"], json["keep"], json["replanned"], json["gasChanges"]![0], json["risk"]?["likeliest"]![0] }.OfType<JsonObject>())
+                Assert.All(part, f => Assert.Contains($"\"{f.Key}\":", described));
+        }
+    }
+
     [Theory]
     [InlineData("order")]
     [InlineData("legs")]

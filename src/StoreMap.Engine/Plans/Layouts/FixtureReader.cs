@@ -10,6 +10,9 @@ internal static class FixtureReader
     // A plug-in unit holds a few hundred grams of propane, an old one a few kilograms.
     private const double MostOwnCharge = 25;
 
+    private const int EarliestYear = 1900;
+    private const int LatestYear = 2200;
+
     /// <summary>Reads a fixture.</summary>
     public static Fixture? Read(FieldReader reader, LayoutElements elements)
     {
@@ -18,7 +21,7 @@ internal static class FixtureReader
         var shared = new Fixture
         {
             Id = reader.Element!, Tag = reader.Text("tag") ?? reader.Element!, Name = reader.Text("name"), LineUp = reader.Text("lineUp"),
-            Product = reader.Text("product"), Kind = kind ?? FixtureKind.OpenCase, Outline = outline ?? [],
+            Product = reader.Text("product"), Installed = reader.Whole("installed", EarliestYear, LatestYear), Kind = kind ?? FixtureKind.OpenCase, Outline = outline ?? [],
         };
         if (kind is null) return null;
         NotForKind(reader, kind.Value);

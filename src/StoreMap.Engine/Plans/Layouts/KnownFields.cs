@@ -16,7 +16,7 @@ internal static class KnownFields
         [LayoutLists.Fixtures] =
         [
             "id", "tag", "name", "kind", "lineUp", "outline", "front", "back", "sections", "panels", "doors", "doorsRetrofit", "circuit",
-            "valveEnd", "drains", "product", "opening", "coils", "refrigerant", "charge", "chargeUnit",
+            "valveEnd", "drains", "product", "installed", "opening", "coils", "refrigerant", "charge", "chargeUnit",
         ],
         [LayoutLists.Equipment] = ["id", "kind", "at", "level", "system"],
         [LayoutLists.Pits] = ["id", "kind", "outline", "fixtures"],

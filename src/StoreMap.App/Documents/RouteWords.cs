@@ -1,0 +1,38 @@
+using StoreMap.Plans;
+using StoreMap.Routing;
+
+namespace StoreMap.App.Documents;
+
+/// <summary>A route in plain words for the terminal.</summary>
+internal static class RouteWords
+{
+    public static IEnumerable<string> Of(Plan plan, Route route)
+    {
+        string Feet(double metres) => FormattableString.Invariant($"{plan.Units.FromMetres(metres):0} {plan.Units.Symbol()}");
+        var m = route.Minutes;
+        yield return FormattableString.Invariant(
+            $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
+        if (route.GasChanges.Count > 0)
+            yield return FormattableString.Invariant($"The monitor is set to another gas and zeroed {Times(route.GasChanges.Count)} on the way: {string.Join(", ", route.GasChanges.Select(c => $"{c.Gas} before {c.Before}"))}.");
+        if (route.Risk is { } risk)
+        {
+            yield return FormattableString.Invariant(
+                $"Likeliest places first: a leak is met after {risk.ExpectedMinutes:0.0} minutes on average, {risk.UsualExpectedMinutes - risk.ExpectedMinutes:0.0} sooner than on the usual walk, for {Feet(route.Length - risk.UsualLength)} more on foot ({100 * ((route.Length / risk.UsualLength) - 1):0.0} %) and {m.Total - risk.UsualMinutes:0.0} minutes more in all.");
+            foreach (var place in risk.Likeliest)
+                yield return FormattableString.Invariant($"  {plan.FindFixture(place.Element)?.Tag ?? place.Element}: {100 * place.Share:0.#} % of the leaks to be expected{(place.Reason is null ? "" : $" ({place.Reason})")}");
+        }
+
+        if (route.Kept is { } kept)
+        {
+            var saving = kept.SavingMinutes == 0 ? "Nothing would be saved by a new order" : FormattableString.Invariant($"A new order saves {kept.SavingMinutes:0.0} minutes");
+            yield return FormattableString.Invariant($"{saving}{(kept.IsKept ? $"; the earlier order is kept (a change must save over {100 * kept.LeastSaving:0.#} %)." : $", over {100 * kept.LeastSaving:0.#} %; it is taken.")}");
+        }
+
+        if (route.Replanned is not { } replanned) yield break;
+        yield return $"Replanned from where you stand: {replanned.Done} points done{(replanned.Added.Count > 0 ? $", {replanned.Added.Count} added" : "")}{(replanned.Reordered ? ", the rest partly in a new order." : ", the rest in its order.")}";
+        if (replanned.Unreachable.Count > 0) yield return $"Not reached today, to be reported as not checked: {string.Join(", ", replanned.Unreachable)}.";
+        yield return $"Next: {string.Join(", ", route.Order.Take(8))}.";
+    }
+
+    private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
+}

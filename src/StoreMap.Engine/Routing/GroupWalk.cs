@@ -1,0 +1,117 @@
+using StoreMap.Plans;
+using StoreMap.Walking;
+
+namespace StoreMap.Routing;
+
+/// <summary>A draft as the searches see it: groups with their two ends, walks between them, and what else weighs like walking.</summary>
+internal sealed class GroupWalk
+{
+    private readonly Plan plan;
+    private readonly ProbeDraft draft;
+    private readonly Dictionary<string, ProbePoint> byId;
+    private readonly Dictionary<string, ProbeDepartment> onTheWay;
+    private readonly string?[] gas;
+
+    private GroupWalk(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request, string? usualGas)
+    {
+        (this.plan, this.draft, Protocol) = (plan, draft, request.Protocol);
+        byId = draft.Points.ToDictionary(p => p.Id);
+        // Backgrounds of open departments are read on the way in, so only what is walked to takes part in the search.
+        onTheWay = draft.Departments.Where(d => d.Groups.Count > 0 && byId[d.Background].Room is null).ToDictionary(d => d.Background);
+        Groups = [.. draft.Groups.Where(g => !g.Points.All(onTheWay.ContainsKey))];
+        Points = [.. Groups.SelectMany(g => g.Points).Select(id => byId[id])];
+        Distances = Walked.Between(paths, Points, request.Budget.Cancel).Distances;
+        Index = Points.Select((p, i) => (p.Id, i)).ToDictionary(x => x.Id, x => x.i);
+        // One point is the same from either end.
+        Ends = [.. Groups.Select(g => new TourGroup(Index[g.Points[0]], Index[g.Points[^1]], g.Reversible || g.Points.Count == 1, (int)g.Turn))];
+        var gases = MonitorGas.ByPoint(draft);
+        gas = [.. Points.Select(p => gases[p.Id] ?? usualGas)];
+        Costs = CostsOf();
+        Inside = Groups.Sum(g => g.Points.Zip(g.Points.Skip(1)).Sum(p => Distances[(Index[p.First] * Points.Count) + Index[p.Second]]));
+    }
+
+    /// <summary>The groups that take part in the search.</summary>
+    public IReadOnlyList<ProbeGroup> Groups { get; }
+
+    /// <summary>Their points, group by group.</summary>
+    public IReadOnlyList<ProbePoint> Points { get; }
+
+    /// <summary>Place of each point in <see cref="Points"/>.</summary>
+    public IReadOnlyDictionary<string, int> Index { get; }
+
+    /// <summary>The groups' ends.</summary>
+    public TourGroup[] Ends { get; }
+
+    /// <summary>Metres between points, row by row.</summary>
+    public double[] Distances { get; }
+
+    /// <summary>Metres between points with what else it costs to go from one to the other, in metres walked in the same time.</summary>
+    public double[] Costs { get; }
+
+    /// <summary>Metres inside the groups, the same in every order.</summary>
+    public double Inside { get; }
+
+    /// <summary>Speeds and times.</summary>
+    public Protocol Protocol { get; }
+
+    /// <summary>Measures a draft.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="paths">Walks on its free floor.</param>
+    /// <param name="draft">Points and groups.</param>
+    /// <param name="request">Protocol and cancellation.</param>
+    /// <param name="usualGas">The gas that stands for none; by default the draft's own most usual.</param>
+    public static GroupWalk Of(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request, string? usualGas = null) =>
+        new(plan, paths, draft, request, usualGas ?? MonitorGas.Usual(draft));
+
+    /// <summary>Seconds to walk from one point to another, the change of the monitor's gas included.</summary>
+    public double Seconds(int from, int to) =>
+        (Distances[(from * Points.Count) + to] / Protocol.WalkingMetresPerSecond) + (gas[from] == gas[to] ? 0 : Protocol.ZeroMinutes * 60);
+
+    /// <summary>The points of an order of groups: backgrounds of open departments where they are entered, rooms' before their groups.</summary>
+    public List<ProbePoint> OrderOf(GroupOrder found)
+    {
+        var order = new List<ProbePoint>();
+        var unread = onTheWay.Keys.ToHashSet();
+        foreach (var (group, backwards) in RoomsFirst(found))
+        {
+            foreach (var id in backwards ? group.Points.Reverse() : group.Points)
+            {
+                var entered = draft.Departments.FirstOrDefault(d => unread.Contains(d.Background) && d.Groups.Contains(group.Id));
+                if (entered is not null && unread.Remove(entered.Background))
+                    order.Add(ProbePlanner.AtEntry(plan, byId[entered.Background], byId[id], Protocol));
+                order.Add(byId[id]);
+            }
+        }
+
+        return order;
+    }
+
+    /// <summary>A room's background moved to just before the first of its groups, where it costs next to nothing.</summary>
+    private List<(ProbeGroup Group, bool Backwards)> RoomsFirst(GroupOrder found)
+    {
+        List<(ProbeGroup Group, bool Backwards)> order = [.. found.Order.Select((g, i) => (Groups[g], found.Backwards[i]))];
+        foreach (var room in draft.Departments.Where(d => d.Groups.Count > 0 && byId[d.Background].Room is not null))
+        {
+            var at = order.FindIndex(g => g.Group.Points.Contains(room.Background));
+            var first = order.FindIndex(g => room.Groups.Contains(g.Group.Id));
+            if (at < 0 || first < 0 || at < first) continue;
+            var background = order[at];
+            order.RemoveAt(at);
+            order.Insert(first, background);
+        }
+
+        return order;
+    }
+
+    private double[] CostsOf()
+    {
+        var costs = (double[])Distances.Clone();
+        var change = Protocol.ZeroMinutes * 60 * Protocol.WalkingMetresPerSecond;
+        for (var i = 0; i < Points.Count; i++)
+        {
+            for (var j = 0; j < Points.Count; j++) costs[(i * Points.Count) + j] += gas[i] == gas[j] ? 0 : change;
+        }
+
+        return costs;
+    }
+}
