@@ -42,7 +42,9 @@ public sealed class DemoTests : IClassFixture<DemoTests.Done>
     public void CleanFixtures_ComeOutAsNoLeakSeenWithTheSmallestThatWouldHaveShown()
     {
         var quiet = Located.GetProperty("noLeakSeen").EnumerateArray().ToDictionary(n => n.GetProperty("fixture").GetString()!);
-        foreach (var clean in new[] { "C3", "C5", "C7", "C16", "C20", "C22", "C36", "W1", "W4", "W5" })
+        var leaking = new[] { "C2", "C28" };
+        var fixtures = done.Document("store", "tern-hollow.layout.json").GetProperty("fixtures").EnumerateArray().Select(f => f.GetProperty("id").GetString()!);
+        foreach (var clean in fixtures.Except(leaking))
         {
             var smallest = quiet[clean].GetProperty("smallestSeen");
             Assert.True(smallest.GetProperty("ppm").GetDouble() > 0);

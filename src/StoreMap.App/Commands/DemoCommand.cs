@@ -39,20 +39,21 @@ internal static class DemoCommand
         string Store(string name) => Path.Combine(folder, "store", name);
         var (layout, june, july, august) = (Store("tern-hollow.layout.json"), Store("2026-06-09.readings.csv"), Store("2026-07-07.readings.csv"), Store("2026-08-04.survey.json"));
         var service = Store("tern-hollow.service.json");
+        string[] signed = ["--company", "Brackenlow Cold Service", "--technician", "M. Ostrander"];
         string[][] steps =
         [
             ["check", layout, june, july, service],
-            ["route", layout, "--out", Path.Combine(folder, "route")],
+            ["route", layout, "--out", Path.Combine(folder, "route"), .. signed],
             ["log", layout, Store("2026-08-04.log.csv"), "--marks", Store("2026-08-04.marks.csv"), "--delay", "5", "--t90", "5", "--out", august],
-            ["map", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "map")],
-            ["locate", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "locate")],
-            ["compare", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "compare")],
-            ["report", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "report.pdf")],
+            ["map", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "map"), .. signed],
+            ["locate", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "locate"), .. signed],
+            ["compare", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "compare"), .. signed],
+            ["report", layout, june, july, august, "--service", service, "--out", Path.Combine(folder, "report.pdf"), .. signed],
         ];
         foreach (var step in steps)
         {
             session.Say("");
-            session.Say("> storemap " + string.Join(' ', step));
+            session.Say("> storemap " + string.Join(' ', step.Select(part => part.Contains(' ', StringComparison.Ordinal) ? $"\"{part}\"" : part)));
             var code = host.Quiet(session.Json).Run(step, session.Cancel);
             if (code == ExitCode.Cancelled) throw new OperationCanceledException(session.Cancel);
             if (code != ExitCode.Done) throw new IOException($"The step {step[0]} ended with {code}.");

@@ -61,7 +61,6 @@ internal static class LogCommand
         session.Document(() => LogJson.Of(store.Plan, written[0], net, aligned, places));
         session.Say(Words.Hits(store.Plan, net));
         foreach (var place in places) session.Say(Words.GoBack(store.Plan, place));
-        foreach (var room in net.Rooms.Where(r => r.Raised)) session.Say($"{room.Name}: {room.Reason}");
         session.Say($"Wrote {written[0]}");
     }
 

@@ -52,17 +52,22 @@ internal static class LocateJson
         return json;
     }
 
-    private static JsonObject Quiet(NoLeakSeen n) => new()
+    private static JsonObject Quiet(NoLeakSeen n)
     {
-        ["fixture"] = n.Fixture,
-        ["probability"] = Round(n.Probability),
-        ["smallestSeen"] = new JsonObject
+        var json = new JsonObject
         {
-            ["ppm"] = Round(n.SmallestSeenPpm),
-            ["lbPerYearLow"] = UnitsOut.Pounds(n.LowKilogramsPerYear),
-            ["lbPerYearHigh"] = UnitsOut.Pounds(n.HighKilogramsPerYear),
-        },
-    };
+            ["fixture"] = n.Fixture,
+            ["probability"] = Round(n.Probability),
+            ["smallestSeen"] = new JsonObject
+            {
+                ["ppm"] = Round(n.SmallestSeenPpm),
+                ["lbPerYearLow"] = UnitsOut.Pounds(n.LowKilogramsPerYear),
+                ["lbPerYearHigh"] = UnitsOut.Pounds(n.HighKilogramsPerYear),
+            },
+        };
+        if (n.ExplainedBy is { } cause) json["explainedBy"] = cause;
+        return json;
+    }
 
     private static JsonObject Next(NextProbe n, UnitsOut to) => new()
     {

@@ -29,6 +29,13 @@ internal static class Words
         return FormattableString.Invariant($"{hit.Hit.NetPpm:0.#} ppm above room, shown at {hit.Hit.Reading.Time:HH:mm:ss}: go back to {where}{back}{near}.");
     }
 
+    /// <summary>A panel by its case's tag, as people call it.</summary>
+    private static string Panel(Plan plan, string id)
+    {
+        var slash = id.LastIndexOf('/');
+        return $"{plan.FindFixture(id[..slash])?.Tag ?? id[..slash]} panel {id[(slash + 1)..]}";
+    }
+
     public static IEnumerable<string> Located(Plan plan, LocateResult result)
     {
         foreach (var zone in result.Zones)
@@ -45,7 +52,7 @@ internal static class Words
                 : FormattableString.Invariant($"At {tag} the source is outside the case in about {OutOfTen(e.Probability)} of 10: {e.Look}.");
         }
 
-        if (result.Open.Count > 0) yield return $"Open in this order: {string.Join(", ", result.Open.Take(8))}. Lock out and tag out before reaching in.";
+        if (result.Open.Count > 0) yield return $"Open in this order: {string.Join(", ", result.Open.Take(8).Select(id => Panel(plan, id)))}. Lock out and tag out before reaching in.";
         if (result.Zones.Count == 0 && result.Elsewhere.Count == 0) yield return "No leak seen.";
         yield return FormattableString.Invariant($"No leak seen at {result.NoLeakSeen.Count} other fixtures; --json says how small a leak would have shown at each.");
         if (result.NotProbed.Count > 0) yield return $"Not probed: {string.Join(", ", result.NotProbed)}.";

@@ -74,7 +74,7 @@ internal sealed class Store
     private NetSurvey Net(Survey survey, SurveyReadOptions options)
     {
         var net = NetSurveyBuilder.Build(Plan, survey, new SurveySettings { Responses = options.Responses });
-        session.Warn(net.Warnings);
+        session.Warn(net.Warnings.Select(w => w with { File = w.File ?? FormattableString.Invariant($"visit of {survey.Start:yyyy-MM-dd}") }));
         return net;
     }
 }

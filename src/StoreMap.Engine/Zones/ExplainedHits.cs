@@ -3,16 +3,17 @@ using StoreMap.Surveys;
 
 namespace StoreMap.Zones;
 
-/// <summary>Hits at fixtures without a zone: each is told as another leak's gas, or as gas whose source was not found. A fixture with a
-/// hit is never one with no leak seen.</summary>
+/// <summary>Hits at fixtures without a zone: each is told as another leak's gas, as gas from a source outside the cases, or as gas whose
+/// source was not found. A fixture whose gas nothing explains is never one with no leak seen.</summary>
 internal static class ExplainedHits
 {
     private const double LeastProbability = 0.5;
 
-    /// <summary>Ids of fixtures with a hit and no zone; adds what explains them to the zones' reasons, or to what lies elsewhere.</summary>
-    public static IReadOnlyList<string> Tell(Plan plan, NetSurvey survey, List<LeakZone> zones, List<Elsewhere> elsewhere)
+    /// <summary>Fixtures with a hit and no zone, each with what explains its gas, null where nothing does; adds the same to the zones'
+    /// reasons, or to what lies elsewhere.</summary>
+    public static IReadOnlyDictionary<string, string?> Tell(Plan plan, NetSurvey survey, List<LeakZone> zones, List<Elsewhere> elsewhere)
     {
-        var told = new List<string>();
+        var told = new Dictionary<string, string?>();
         var beside = new Dictionary<int, List<string>>();
         var found = elsewhere.Where(e => e.Probability >= LeastProbability).ToList();
         foreach (var fixture in plan.Fixtures)
@@ -22,7 +23,6 @@ internal static class ExplainedHits
             if (survey.Rooms.Any(r => r.Raised && (r.Room == fixture.Id || (room is not null && r.Room == room)))) continue;
             var hit = survey.Readings.Where(r => r.Reading.Place.Fixture == fixture.Id && r.IsHit && !r.CarryOver).OrderByDescending(r => r.NetPpm).FirstOrDefault();
             if (hit is null) continue;
-            told.Add(fixture.Id);
             var at = hit.Reading.Place.At;
             var cause = Enumerable.Range(0, zones.Count)
                 .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres)
@@ -31,9 +31,15 @@ internal static class ExplainedHits
             {
                 if (!beside.TryGetValue(zone, out var list)) beside[zone] = list = [];
                 list.Add($"the {(hit.HitOnly ? "hit" : Say.Ppm(hit.NetPpm))} at {fixture.Tag}");
+                told[fixture.Id] = $"the leak at {plan.FindFixture(zones[zone].Fixture)!.Tag}";
             }
-            else if (!found.Exists(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres))
+            else if (found.Find(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres) is { } source)
             {
+                told[fixture.Id] = source.Look;
+            }
+            else
+            {
+                told[fixture.Id] = null;
                 elsewhere.Add(new Elsewhere(fixture.Id, LeastProbability, "no place explains its reading well: probe it and the air round it again", at));
             }
         }

@@ -32,19 +32,23 @@ public static class LeakLocator
         var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
         var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(
-            zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones, told), [.. scene.NotProbed],
+            zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones, told, settings.LeastZoneProbability), [.. scene.NotProbed],
             NextBestProbe.Find(plan, scene, zones, settings));
     }
 
     private static int PlanOrder(Plan plan, string fixture) => plan.Fixtures.Select((f, i) => (f.Id, i)).FirstOrDefault(p => p.Id == fixture).i;
 
-    private static List<NoLeakSeen> NoLeaks(Plan plan, Scene scene, List<LeakZone> zones, IReadOnlyList<string> told)
+    private static List<NoLeakSeen> NoLeaks(Plan plan, Scene scene, List<LeakZone> zones, IReadOnlyDictionary<string, string?> told, double leastZone)
     {
         var list = new List<NoLeakSeen>();
         foreach (var fixture in plan.Fixtures)
         {
-            if (zones.Any(z => z.Fixture == fixture.Id) || told.Contains(fixture.Id) || scene.NotProbed.Contains(fixture.Id)) continue;
-            list.Add(scene.NoLeakSeenOn(plan, fixture));
+            if (zones.Any(z => z.Fixture == fixture.Id) || scene.NotProbed.Contains(fixture.Id)) continue;
+            var hasGas = told.TryGetValue(fixture.Id, out var cause);
+            if (hasGas && cause is null) continue;
+            var none = scene.NoLeakSeenOn(plan, fixture, hasGas);
+            // Up to the least probability of a zone, a leak there has not been ruled out.
+            list.Add(hasGas ? none with { Probability = Math.Min(none.Probability, 1 - leastZone), ExplainedBy = cause } : none);
         }
 
         return list;

@@ -80,14 +80,17 @@ public sealed record ProfilePoint(double Along, double Ppm, double LowPpm, doubl
 /// <param name="At">The place to look first, plan metres; null when there is none on the plan.</param>
 public sealed record Elsewhere(string Near, double Probability, string Look, PlanPoint? At);
 
-/// <summary>A fixture with nothing above the detection level at the points probed, and what would have shown.</summary>
+/// <summary>A fixture with nothing above the detection level at the points probed, or nothing but gas from elsewhere, and what would have
+/// shown.</summary>
 /// <param name="Fixture">Fixture id.</param>
 /// <param name="Probability">Probability that it has no leak of at least the smallest size.</param>
 /// <param name="SmallestSeenPpm">Net ppm that would have shown.</param>
 /// <param name="LowKilogramsPerYear">Low end of the leak that ppm stands for, kilograms a year.</param>
 /// <param name="HighKilogramsPerYear">High end, kilograms a year.</param>
+/// <param name="ExplainedBy">What explains gas that was read at it, such as <c>the leak at 5B</c>; its smallest leak then had to show above
+/// that gas. Null when there was none.</param>
 public sealed record NoLeakSeen(
-    string Fixture, double Probability, double SmallestSeenPpm, double LowKilogramsPerYear, double HighKilogramsPerYear);
+    string Fixture, double Probability, double SmallestSeenPpm, double LowKilogramsPerYear, double HighKilogramsPerYear, string? ExplainedBy = null);
 
 /// <summary>Go here next.</summary>
 /// <param name="Fixture">Fixture id; null in open air.</param>

@@ -82,21 +82,22 @@ internal sealed class Scene
         return scene;
     }
 
-    /// <summary>The statement on a probed fixture without a zone.</summary>
-    public NoLeakSeen NoLeakSeenOn(Plan plan, Fixture fixture)
+    /// <summary>The statement on a probed fixture without a zone; <paramref name="aboveGas"/> when a leak of its own would have to show
+    /// above gas from elsewhere.</summary>
+    public NoLeakSeen NoLeakSeenOn(Plan plan, Fixture fixture, bool aboveGas)
     {
         foreach (var study in studies)
         {
             var f = study.Axis.IndexOf(fixture.Id);
             if (f < 0) continue;
             var perPpmMetre = RoughStrength.PerPeakPpm(plan, fixture, 0, 1);
-            var (ppm, none) = SmallestLeak.Of(study, f, reach => RoughStrength.PriorLogMean - Math.Log(perPpmMetre * reach));
+            var (ppm, none) = SmallestLeak.Of(study, f, aboveGas, reach => RoughStrength.PriorLogMean - Math.Log(perPpmMetre * reach));
             var middle = ppm * perPpmMetre * 1.2;
             return new NoLeakSeen(fixture.Id, none, ppm, middle / RoughStrength.RangeFactor, middle * RoughStrength.RangeFactor);
         }
 
         var walkIn = walkIns.First(w => w.Fixture.Id == fixture.Id);
-        var (mixed, probability, low, high) = WalkInZone.Smallest(plan, walkIn);
+        var (mixed, probability, low, high) = WalkInZone.Smallest(plan, walkIn, aboveGas);
         return new NoLeakSeen(fixture.Id, probability, mixed, low, high);
     }
 

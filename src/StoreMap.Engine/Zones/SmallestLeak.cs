@@ -1,4 +1,5 @@
 using StoreMap.Plans;
+using StoreMap.Surveys;
 
 namespace StoreMap.Zones;
 
@@ -17,7 +18,11 @@ internal static class SmallestLeak
 
     /// <summary>Peak net ppm of the smallest leak that would have shown, and the probability that the fixture has none of at least that
     /// size, given that none showed.</summary>
-    public static (double Ppm, double NoneProbability) Of(LineUpStudy study, int fixture, Func<double, double> logMeanAtReach)
+    /// <param name="study">The fixture's line-up.</param>
+    /// <param name="fixture">The fixture's place in it.</param>
+    /// <param name="aboveGas">True when each reading's own ppm is gas from elsewhere that a leak here has to exceed.</param>
+    /// <param name="logMeanAtReach">Prior mean of the logarithm of a leak's peak ppm, by the metres it reaches.</param>
+    public static (double Ppm, double NoneProbability) Of(LineUpStudy study, int fixture, bool aboveGas, Func<double, double> logMeanAtReach)
     {
         var cells = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Where((_, i) => i % 3 == 0).ToArray();
         var expected = Enumerable.Range(0, study.Axis.Count).Where(c => study.Axis.Owner[c] == fixture).Sum(c => study.Expected[c]);
@@ -35,7 +40,11 @@ internal static class SmallestLeak
                     var log = double.NegativeInfinity;
                     for (var i = 0; i < study.Blocks[b].Readings.Length; i++)
                     {
-                        log = Math.Max(log, fit.LogResponse(cell, t, i) - Math.Log(study.Blocks[b].Readings[i].Source.DetectionPpm));
+                        var reading = study.Blocks[b].Readings[i];
+                        var level = reading.Source.DetectionPpm;
+                        if (aboveGas && reading.Bound == ReadingBound.AtLeast) level = double.PositiveInfinity;
+                        else if (aboveGas && reading.Bound != ReadingBound.Below) level = Math.Max(level, reading.Net);
+                        log = Math.Max(log, fit.LogResponse(cell, t, i) - Math.Log(level));
                     }
 
                     bins[(int)Math.Clamp((log - LowestLog) / BinLog, 0, Bins - 1)] += fit.Settings[t].Weight;

@@ -45,9 +45,9 @@ internal static class WalkInZone
     }
 
     /// <summary>Mixed ppm that would have shown, the probability of no leak that large, and its strength range in kilograms a year.</summary>
-    public static (double Ppm, double Probability, double Low, double High) Smallest(Plan plan, WalkInStudy study)
+    public static (double Ppm, double Probability, double Low, double High) Smallest(Plan plan, WalkInStudy study, bool aboveGas)
     {
-        var ppm = 1.4 * study.Blocks.SelectMany(b => b.Readings).Min(r => r.Source.DetectionPpm / r.View.Case);
+        var ppm = 1.4 * study.Blocks.SelectMany(b => b.Readings).Min(r => (aboveGas && r.Bound != ReadingBound.Below ? Math.Max(r.Source.DetectionPpm, r.Net) : r.Source.DetectionPpm) / r.View.Case);
         var middle = RoughStrength.KilogramsPerYear(
             ppm, RoughStrength.ExchangeOfWalkIn(Area(study.Fixture.Outline)), RoughStrength.MolarMassAt(plan, study.Fixture, 0), RoughStrength.KelvinOf(study.Fixture));
         return (ppm, 1 / (1 + (0.1 * study.Expected.Sum())), middle / RoughStrength.RangeFactor, middle * RoughStrength.RangeFactor);

@@ -5,7 +5,8 @@ using StoreMap.Zones;
 namespace StoreMap.Sheets;
 
 /// <summary>Readings along a front against distance from the left end: a row for each air state with an axis of its own, for what fans
-/// mix and what stands in still air can't be read off one. The fitted curve and its band, which hold with fans on, stand there.</summary>
+/// mix and what stands in still air can't be read off one; and one for the kick plates, behind which lies another air space than the
+/// case's. The fitted curve and its band, which hold for the case's air with fans on, stand there.</summary>
 internal static class ProfileChart
 {
     private const double TitleRoom = 6;
@@ -17,35 +18,37 @@ internal static class ProfileChart
     {
         var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
         var profile = zone.Profile.Where(p => ruler.Shows(p.Along)).OrderBy(p => ruler.X(p.Along)).ToList();
-        var states = shown.Select(r => r.Reading.Air).Concat(profile.Count > 0 ? [AirState.FansOn] : []).DefaultIfEmpty(AirState.FansOn).Distinct().Order().ToList();
+        var curve = new Row(AirState.FansOn, false);
+        var rows = shown.Select(Row.Of).Concat(profile.Count > 0 ? [curve] : []).DefaultIfEmpty(curve).Distinct().OrderBy(r => r.Air).ThenBy(r => r.Base).ToList();
         svg.Begin("profile", "profile", words["detail.profile"]);
         if (zone is { From: { } from, To: { } to } && ruler.Span(from, to) is { } span)
         {
             svg.Rectangle(new SheetBox(span.Left, box.Y, span.Right - span.Left, box.Height + 8), Paint.Solid(SheetStyle.Probed));
         }
 
-        var height = box.Height / states.Count;
-        foreach (var (i, state) in states.Index())
+        var height = box.Height / rows.Count;
+        foreach (var (i, row) in rows.Index())
         {
-            var row = new SheetBox(box.X, box.Y + (i * height) + TitleRoom, box.Width, height - TitleRoom - (i + 1 < states.Count ? 4 : 0));
-            DrawRow(svg, row, ruler, state, [.. shown.Where(r => r.Reading.Air == state)], state == AirState.FansOn ? profile : [], words);
+            var place = new SheetBox(box.X, box.Y + (i * height) + TitleRoom, box.Width, height - TitleRoom - (i + 1 < rows.Count ? 4 : 0));
+            DrawRow(svg, place, ruler, row, [.. shown.Where(r => Row.Of(r) == row)], row == curve ? profile : [], words);
         }
 
         svg.End();
     }
 
     private static void DrawRow(
-        SvgWriter svg, SheetBox row, FrontRuler ruler, AirState state, IReadOnlyList<NetReading> readings, List<ProfilePoint> profile, Words words)
+        SvgWriter svg, SheetBox place, FrontRuler ruler, Row row, IReadOnlyList<NetReading> readings, List<ProfilePoint> profile, Words words)
     {
         var over = readings.Any(r => r.Bound == ReadingBound.AtLeast);
-        var box = over ? new SheetBox(row.X, row.Y + OverRoom, row.Width, row.Height - OverRoom) : row;
+        var box = over ? new SheetBox(place.X, place.Y + OverRoom, place.Width, place.Height - OverRoom) : place;
         // A number over range only says "more": it stands above the axis with an arrow and must not flatten all others.
         var action = readings.Select(r => r.ActionPpm).DefaultIfEmpty(2).Max();
         var top = readings.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(action).Max();
-        var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y, row.Height > 80 ? 5 : 3);
-        var labels = new LabelPlacer(row);
-        svg.Begin("profile-" + state.Kebab(), "profile-row", words["air." + state.Kebab()]);
-        svg.Text(new(row.X, row.Y - 2), words.Say("detail.axis", words["air." + state.Kebab()]), SheetStyle.SmallBold);
+        var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y, place.Height > 80 ? 5 : 3);
+        var labels = new LabelPlacer(place);
+        var air = words["air." + row.Air.Kebab()];
+        svg.Begin($"profile-{row.Air.Kebab()}{(row.Base ? "-base" : "")}", "profile-row", air);
+        svg.Text(new(place.X, place.Y - 2), words.Say(row.Base ? "detail.axis-base" : "detail.axis", air), SheetStyle.SmallBold);
         DrawGrid(svg, box, axis);
         DrawCurve(svg, ruler, axis, profile);
         if (readings.Count > 0) DrawAction(svg, box, axis, action, words, labels);
@@ -112,5 +115,11 @@ internal static class ProfileChart
             Lines = [ReadingsPass.Text(r)], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at, Priority = LabelPriority.Reading + (r.NetPpm / 1e6), Layer = "labels-readings",
         };
         labels.Add(label with { Spots = [.. LabelSpots.Around(label, 1.6), .. LabelSpots.Rings(label, 3.5, 6)] });
+    }
+
+    /// <summary>What shares an axis: the air state, and whether the probe was at the kick plate.</summary>
+    private readonly record struct Row(AirState Air, bool Base)
+    {
+        public static Row Of(NetReading r) => new(r.Reading.Air, r.Reading.Spot == Spot.KickPlate);
     }
 }

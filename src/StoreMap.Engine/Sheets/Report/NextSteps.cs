@@ -49,19 +49,12 @@ internal static class NextSteps
         return steps;
     }
 
-    /// <summary>Hits at fixtures that no leak and no outside source accounts for. Gas spreads to the neighbours of a leak, thinner as it
-    /// goes: a place within reach accounts for a neighbour's reading only when it was read no lower itself.</summary>
+    /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
     private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)
     {
-        const double Reach = 12;
-        var hits = net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).GroupBy(r => r.Reading.Place.Fixture!)
-            .ToDictionary(g => g.Key, g => (Peak: g.Max(Height), At: g.MaxBy(Height)!.Reading.Place.At));
-        var places = located.Zones.Select(z => (At: (PlanPoint?)z.At, Id: z.Fixture)).Concat(located.Elsewhere.Select(e => (e.At, Id: e.Near)))
-            .Select(p => (p.At, p.Id, Peak: hits.TryGetValue(p.Id, out var own) ? own.Peak : 0)).ToList();
-        var left = plan.Fixtures.Where(f => hits.ContainsKey(f.Id) && !places.Any(p =>
-            p.Id == f.Id || (p.At is { } at && p.Peak >= hits[f.Id].Peak && at.DistanceTo(hits[f.Id].At) < Reach))).Select(PlaceWords.Case).ToList();
+        var hits = net.Readings.Where(r => r.IsHit).Select(r => r.Reading.Place.Fixture).OfType<string>().ToHashSet();
+        var told = located.Zones.Select(z => z.Fixture).Concat(located.Elsewhere.Select(e => e.Near)).Concat(located.NoLeakSeen.Select(n => n.Fixture)).ToHashSet();
+        var left = plan.Fixtures.Where(f => hits.Contains(f.Id) && !told.Contains(f.Id)).Select(PlaceWords.Case).ToList();
         if (left.Count > 0) steps.Add(words.Say("next.unexplained", Listing.Of(left, most, words)));
     }
-
-    private static double Height(NetReading r) => r.Bound == ReadingBound.AtLeast ? double.PositiveInfinity : r.NetPpm;
 }

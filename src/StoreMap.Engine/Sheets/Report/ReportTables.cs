@@ -59,8 +59,7 @@ internal static class ReportTables
     {
         yield return NoteItems.Heading(words["report.quiet"]);
         yield return NoteItems.Line(words["report.quiet-note"], 1);
-        var read = net.Readings.Where(r => r.IsHit).Select(r => r.Reading.Place.Fixture).OfType<string>().ToHashSet();
-        var explained = located.NoLeakSeen.Where(n => read.Contains(n.Fixture)).Select(n => CompareNotes.Tag(plan, n.Fixture)).ToList();
+        var explained = located.NoLeakSeen.Where(n => n.ExplainedBy is not null).Select(n => CompareNotes.Tag(plan, n.Fixture)).ToList();
         if (explained.Count > 0) yield return NoteItems.Line(words.Say("report.quiet-explained", string.Join(", ", explained)), 1);
         var table = new Table(
         [
