@@ -69,8 +69,14 @@ internal static class FlowColumns
 
     private static bool FitsWithNext(LinkedListNode<FlowItem> node, double width, double room, bool empty)
     {
-        if (!node.Value.KeepWithNext || node.Next is not { } next || empty) return true;
-        var need = next.Value.Height(width);
-        return need <= room || next.Value.Split(width, room) is not null;
+        while (node.Value.KeepWithNext && node.Next is { } next && !empty)
+        {
+            var need = next.Value.Height(width);
+            if (need > room + 1e-9) return !next.Value.KeepWithNext && next.Value.Split(width, room) is not null;
+            room -= need + next.Value.After;
+            node = next;
+        }
+
+        return true;
     }
 }

@@ -39,12 +39,14 @@ internal static class CompareNotes
         foreach (var line in comparison.Balances.SelectMany(b => BalanceLines(plan, b, words))) yield return line;
     }
 
+    /// <summary>One system's lines, the numbers and the verdict never parted by a column's end.</summary>
     public static IEnumerable<FlowItem> BalanceLines(Plan plan, MassBalance b, Words words)
     {
         yield return new TextItem(words.Say("balance.system", b.System, b.Refrigerant, b.Days), SheetStyle.SmallBold) { After = 0.3, KeepWithNext = true };
-        yield return NoteItems.Line(words.Say(
-            "balance.added", Lengths.Weight(plan.Units, b.AddedKilograms), Lengths.Weight(plan.Units, b.ExplainedLowKilograms), Lengths.Weight(plan.Units, b.ExplainedHighKilograms)));
-        if (b.AnnualisedPercent is { } percent) yield return NoteItems.Line(words.Say("balance.rate", Numbers.Fixed(percent, 1)));
+        yield return new TextItem(
+            words.Say("balance.added", Lengths.Weight(plan.Units, b.AddedKilograms), Lengths.Weight(plan.Units, b.ExplainedLowKilograms), Lengths.Weight(plan.Units, b.ExplainedHighKilograms)),
+            SheetStyle.Small) { After = 0.4, KeepWithNext = true };
+        if (b.AnnualisedPercent is { } percent) yield return new TextItem(words.Say("balance.rate", Numbers.Fixed(percent, 1)), SheetStyle.Small) { After = 0.4, KeepWithNext = true };
         yield return new TextItem(words[b.AddsUp ? "balance.adds-up" : "balance.does-not"], b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
         if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", words.Remark(string.Join(", ", b.NotChecked))), 1.2);
     }
