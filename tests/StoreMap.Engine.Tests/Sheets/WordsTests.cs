@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using StoreMap.Plans;
+using StoreMap.Routing;
 using StoreMap.Sheets;
 using StoreMap.Surveys;
 using StoreMap.Tests.Rules;
@@ -83,6 +84,29 @@ public partial class WordsTests
         var english = Words.English.Keys.Where(k => Words.English[k] != german[k] && Words.English[k].Length > 8 && !Words.English[k].Contains('{', StringComparison.Ordinal)).Select(k => Words.English[k]).ToHashSet();
         Assert.All(sheets, s => Assert.Contains("xml:lang=\"de\"", s.Svg, StringComparison.Ordinal));
         Assert.All(sheets.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))), t => Assert.DoesNotContain(t.Text, english));
+    }
+
+    [Theory]
+    [InlineData(
+        "highest, 40 ppm, at 21 ft from the left end with fans on; drop D4 is 1 ft from the middle of the zone; seen here 2026-06-09 and 2026-07-07; it explains the 2.8 ppm at 13B and the 3 ppm at 13C",
+        "Höchstwert 40 ppm bei 21 ft vom linken Ende, Lüfter an; Leitungsabgang D4 liegt 1 ft neben der Mitte der Zone; hier gesehen 2026-06-09 und 2026-07-07; das erklärt 2.8 ppm an 13B und 3 ppm an 13C")]
+    [InlineData("Over a pit: tip at the floor along the base. Flammable charge: use a detector rated for it, no sparks.", "Über einer Grube: Spitze am Boden den Sockel entlang. Brennbare Füllung: dafür zugelassenes Messgerät, keine Funken.")]
+    [InlineData("pipe run PL1, overhead", "Leitung PL1, über Kopf")]
+    [InlineData("nobody wrote this down; pipe run PL1, overhead", "nobody wrote this down; pipe run PL1, overhead [en]")]
+    public void Remark_InGerman_IsPutOverWholeOrMarkedAsEnglish(string english, string german)
+    {
+        Assert.Equal(german, Words.For("de").Remark(english));
+        Assert.Equal(english, Words.English.Remark(english));
+    }
+
+    /// <summary>What the probe planner writes on a store of every kind of fixture is in the phrase book, whole.</summary>
+    [Fact]
+    public void German_NotesOfTheWalk_AreAllInThePhraseBook()
+    {
+        var german = Words.For("de");
+        var notes = Enumerable.Range(0, 12).Select(seed => SampleStore.Make(seed)).SelectMany(p => ProbePlanner.Draft(p, new Protocol()).Points).Select(p => p.Note).OfType<string>().Distinct().ToList();
+        Assert.True(notes.Count > 10);
+        Assert.DoesNotContain(notes.Select(german.Remark), n => n.EndsWith("[en]", StringComparison.Ordinal));
     }
 
     [Theory]

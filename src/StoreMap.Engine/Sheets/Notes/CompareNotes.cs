@@ -48,7 +48,7 @@ internal static class CompareNotes
             SheetStyle.Small) { After = 0.4, KeepWithNext = true };
         if (b.AnnualisedPercent is { } percent) yield return new TextItem(words.Say("balance.rate", Numbers.Fixed(percent, 1)), SheetStyle.Small) { After = 0.4, KeepWithNext = true };
         yield return new TextItem(words[b.AddsUp ? "balance.adds-up" : "balance.does-not"], b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
-        if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", words.Remark(string.Join(", ", b.NotChecked))), 1.2);
+        if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", string.Join(", ", b.NotChecked.Select(words.Remark))), 1.2);
     }
 
     public static string Tag(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? PlaceWords.Case(f) : fixture;

@@ -10,10 +10,12 @@ internal sealed class Words
     private static readonly Lazy<Words> EnglishWords = new(() => new Words("en"));
     private readonly string language;
     private readonly Dictionary<string, string> texts;
+    private readonly Lazy<PhraseBook> phrases;
 
     private Words(string language)
     {
         this.language = language;
+        phrases = new Lazy<PhraseBook>(() => PhraseBook.For(language));
         using var stream = typeof(Words).Assembly.GetManifestResourceStream($"sheet-words.{language}.json")!;
         using var document = JsonDocument.Parse(stream);
         texts = document.RootElement.EnumerateObject().ToDictionary(p => p.Name, p => p.Value.GetString()!, StringComparer.Ordinal);
@@ -55,6 +57,8 @@ internal sealed class Words
     /// <summary>A level that a layout names, in this language where it is a usual one.</summary>
     public string Level(string level) => texts.GetValueOrDefault("level." + level, level);
 
-    /// <summary>A sentence that another part of the program wrote, which is English: marked so in other languages.</summary>
-    public string Remark(string sentence) => language == "en" || sentence.Length == 0 ? sentence : Say("remark.english", sentence);
+    /// <summary>A sentence that another part of the program wrote in English, in this language; marked as English where the phrase book
+    /// lacks it.</summary>
+    public string Remark(string sentence) =>
+        language == "en" || sentence.Length == 0 ? sentence : phrases.Value.Of(sentence) ?? Say("remark.english", sentence);
 }
