@@ -31,6 +31,19 @@ public sealed class ImportTests : IDisposable
         Assert.Empty(run.Files());
     }
 
+    /// <summary>A layout is completed by hand after the import: it is written over only when that is asked for.</summary>
+    [Fact]
+    public void LayoutThatExists_IsKeptUnlessReplaceIsAsked()
+    {
+        var layout = run.PathOf("store.layout.json");
+        File.WriteAllText(layout, "completed by hand");
+        Assert.Equal(1, run.Run("import", Cases("dxf", "plan_dxf_b.dxf"), "--out", layout));
+        Assert.Contains("--replace", run.Error);
+        Assert.Equal("completed by hand", File.ReadAllText(layout));
+        Assert.Equal(0, run.Run("import", Cases("dxf", "plan_dxf_b.dxf"), "--out", layout, "--replace"));
+        Assert.NotEqual("completed by hand", File.ReadAllText(layout));
+    }
+
     [Fact]
     public void UnknownRole_IsWrongUsage()
     {

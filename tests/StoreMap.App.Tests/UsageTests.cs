@@ -57,6 +57,23 @@ public sealed class UsageTests : IDisposable
     }
 
     [Fact]
+    public void MisspeltOptionAfterAListOfFiles_IsWrongUsageAndNoFile()
+    {
+        Assert.Equal(2, run.Run("map", Runner.Demo("tern-hollow.layout.json"), Runner.Demo("2026-06-09.readings.csv"), "--ouput", "x"));
+        Assert.Contains("--ouput is no option", run.Error);
+    }
+
+    [Fact]
+    public void SameReadingsTwice_AreCountedOnceWithAWarning()
+    {
+        var twice = run.PathOf("copy.csv");
+        File.Copy(Runner.Demo("2026-06-09.readings.csv"), twice);
+        Assert.Equal(0, run.Run("map", Runner.Demo("tern-hollow.layout.json"), Runner.Demo("2026-06-09.readings.csv"), twice));
+        Assert.Contains("counted once", run.Error);
+        Assert.Contains("291 readings", run.Out);
+    }
+
+    [Fact]
     public void MissingFile_IsRefusedByName()
     {
         Assert.Equal(1, run.Run("check", "nowhere.layout.json"));

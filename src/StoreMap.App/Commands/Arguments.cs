@@ -14,6 +14,15 @@ internal static class Arguments
     {
         Arity = new ArgumentArity(atLeast, 1000),
         Description = "Surveys (*.survey.json) or readings (*.csv). Those of one date are one visit.",
+        Validators =
+        {
+            // A list of files takes whatever stands there: a misspelt option must not be looked for as a file.
+            result =>
+            {
+                foreach (var token in result.Tokens.Where(t => t.Value.StartsWith("--", StringComparison.Ordinal)))
+                    result.AddError($"{token.Value} is no option of this verb; --help lists them.");
+            },
+        },
     };
 
     public static Option<string?> OutFolder() => new("--out") { Description = "Folder for the files; without it nothing is written.", HelpName = "DIR" };

@@ -32,13 +32,15 @@ internal static class ImportCommand
     private static readonly Option<string?> Name = new("--name") { Description = "Name of the store; the file's name if not given." };
     private static readonly Option<string?> Zone = new("--time-zone") { Description = "The store's time zone, such as America/Chicago." };
 
+    private static readonly Option<bool> Replace = new("--replace") { Description = "Write over a layout that exists." };
+
     static ImportCommand() => Units.AcceptOnlyFromAmong("m", "ft", "in", "mm");
 
     public static Command Create(Host host)
     {
         var command = new Command("import", "Makes a layout to be completed, from a case list (schematic, but fit for every later step) or a plan drawing.")
         {
-            Source, Units, PerUnit, Layers, Name, Zone, Out,
+            Source, Units, PerUnit, Layers, Name, Zone, Out, Replace,
         };
         command.SetAction((parse, cancel) => Task.FromResult(host.Run(parse, session => Run(session, parse), cancel)));
         return command;
@@ -53,7 +55,13 @@ internal static class ImportCommand
         using var bytes = new MemoryStream();
         document.Write(bytes);
         var files = new OutputFiles();
-        files.Add(parse.GetValue(Out)!, bytes.ToArray());
+        var target = parse.GetValue(Out)!;
+        if (File.Exists(target) && !parse.GetValue(Replace))
+        {
+            throw InputFile.Refused(target, "layout-kept", "This layout exists already and may have been completed by hand. Give another name, or --replace to write over it.");
+        }
+
+        files.Add(target, bytes.ToArray());
         var written = files.Commit(session.Cancel);
         var plan = document.Plan;
         session.Document(() => new JsonObject { ["layout"] = written[0], ["id"] = plan.Id, ["fixtures"] = plan.Fixtures.Count });

@@ -47,7 +47,7 @@ internal static class Words
         foreach (var e in result.Elsewhere)
         {
             var tag = plan.FindFixture(e.Near)?.Tag ?? e.Near;
-            yield return e.Probability >= 0.5
+            yield return e.Unexplained ? $"At {tag} gas is here: {e.Look}." : e.Probability >= 0.5
                 ? $"At {tag} gas is here, its source is probably not in this case: look at {e.Look}."
                 : FormattableString.Invariant($"At {tag} the source is outside the case in about {OutOfTen(e.Probability)} of 10: {e.Look}.");
         }

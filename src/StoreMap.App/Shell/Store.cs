@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Routing;
@@ -37,10 +38,17 @@ internal sealed class Store
     {
         var surveys = new List<Survey>();
         var problems = new List<Problem>();
+        var known = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var file in files)
         {
             try
             {
+                if (Known(known, file) is { } first)
+                {
+                    session.Warn([new Problem(Severity.Warning, file, null, null, null, "file-twice", $"It holds the same as {first} and is counted once.")]);
+                    continue;
+                }
+
                 var read = Read(file, options);
                 session.Warn(read.Warnings);
                 surveys.Add(read.Survey);
@@ -53,6 +61,14 @@ internal sealed class Store
 
         if (problems.Exists(p => p.Severity == Severity.Error)) throw new RefusedInputException(problems);
         return [.. StoreMap.Surveys.Visits.ByDate(surveys).Select(s => Net(s, options))];
+    }
+
+    /// <summary>The file with the same content that was given before; null for none.</summary>
+    private static string? Known(Dictionary<string, string> known, string file)
+    {
+        using var stream = InputFile.Open(file);
+        var content = Convert.ToHexString(SHA256.HashData(stream));
+        return known.TryAdd(content, file) ? null : known[content];
     }
 
     /// <summary>Reads one survey or readings file.</summary>

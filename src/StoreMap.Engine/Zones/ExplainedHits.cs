@@ -25,7 +25,7 @@ internal static class ExplainedHits
             if (hit is null) continue;
             var at = hit.Reading.Place.At;
             var cause = Enumerable.Range(0, zones.Count)
-                .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres)
+                .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres && Outdoes(zones[i], hit))
                 .OrderBy(i => zones[i].At.DistanceTo(at)).Cast<int?>().FirstOrDefault();
             if (cause is { } zone)
             {
@@ -40,7 +40,7 @@ internal static class ExplainedHits
             else
             {
                 told[fixture.Id] = null;
-                elsewhere.Add(new Elsewhere(fixture.Id, LeastProbability, "no place explains its reading well: probe it and the air round it again", at));
+                elsewhere.Add(new Elsewhere(fixture.Id, LeastProbability, "probe the case and the air round it again, no place explains its readings well", at) { Unexplained = true });
             }
         }
 
@@ -51,4 +51,7 @@ internal static class ExplainedHits
 
         return told;
     }
+
+    /// <summary>Gas thins out on its way: a leak explains no more elsewhere than was read at it.</summary>
+    private static bool Outdoes(LeakZone zone, NetReading hit) => hit.HitOnly || zone.PeakPpm >= hit.NetPpm;
 }

@@ -78,7 +78,11 @@ public sealed record ProfilePoint(double Along, double Ppm, double LowPpm, doubl
 /// <param name="Probability">Probability that a source outside the cases explains it.</param>
 /// <param name="Look">Where to look, in words: a drop, a pipe run, a trench, a room.</param>
 /// <param name="At">The place to look first, plan metres; null when there is none on the plan.</param>
-public sealed record Elsewhere(string Near, double Probability, string Look, PlanPoint? At);
+public sealed record Elsewhere(string Near, double Probability, string Look, PlanPoint? At)
+{
+    /// <summary>True for gas that neither a leak in a case nor a source outside explains well.</summary>
+    public bool Unexplained { get; init; }
+}
 
 /// <summary>A fixture with nothing above the detection level at the points probed, or nothing but gas from elsewhere, and what would have
 /// shown.</summary>

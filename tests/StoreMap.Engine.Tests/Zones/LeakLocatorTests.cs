@@ -202,6 +202,25 @@ public class LeakLocatorTests
         Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.4);
     }
 
+    /// <summary>A weak leak across the aisle explains no gas over the monitor's range, however steep and lonely that is.</summary>
+    [Fact]
+    public void Locate_LoneOverRangeReading_IsNeverNoLeakSeenNorExplainedByAWeakerLeak()
+    {
+        var across = Neighbour("C3", 3.6);
+        var plan = Case(LengthUnit.Foot) with { Fixtures = [Case(LengthUnit.Foot).Fixtures[0], across] };
+        var survey = Along((2, 0), (6, 3), (10, 14), (14, 22), (18, 8), (22, 1), (27, 0));
+        Reading Across(double feet, double ppm) =>
+            Reading(20, ppm, new ReadingPlace { Fixture = "C3", Along = feet * Foot, At = across.Front!.PointAt(feet * Foot) });
+        survey = survey with
+        {
+            Readings = [.. survey.Readings, Across(2, 0), Across(6, 0), Across(10, 30), Across(14, 1000) with { Bound = ReadingBound.AtLeast }, Across(18, 20), Across(22, 0)],
+        };
+        var result = Locating.Locate(plan, survey, []);
+        Assert.DoesNotContain(result.NoLeakSeen, n => n.Fixture == "C3");
+        Assert.DoesNotContain(result.Zones, z => z.Fixture == "C1" && z.Reason.Contains("explains the 1000", StringComparison.Ordinal));
+        Assert.True(result.Zones.Any(z => z.Fixture == "C3") || result.Elsewhere.Any(e => e.Near == "C3"));
+    }
+
     [Fact]
     public void Locate_PipeDrawnBehindTheCase_DoesNotTakeTheLeakOutOfIt()
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 namespace StoreMap.Sheets;
 
 /// <summary>Lengths and weights as people read them, in the store's own units.</summary>
@@ -40,6 +41,10 @@ internal static class Lengths
         var value = units.IsCustomary() ? kilograms / LengthUnits.KilogramsPerPound : kilograms;
         return TwoDigits(value) + (units.IsCustomary() ? " lb" : " kg");
     }
+
+    /// <summary>A charge as it was entered, to a hundredth: what the law's percentages are of.</summary>
+    public static string Charge(LengthUnit units, double kilograms) =>
+        (units.IsCustomary() ? kilograms / LengthUnits.KilogramsPerPound : kilograms).ToString("0.##", CultureInfo.InvariantCulture) + (units.IsCustomary() ? " lb" : " kg");
 
     /// <summary>A number to two significant digits, without exponent.</summary>
     public static string TwoDigits(double value)

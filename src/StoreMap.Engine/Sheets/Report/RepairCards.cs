@@ -36,21 +36,21 @@ internal static class RepairCards
             var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
             var lines = new List<FlowItem>(ZoneNotes.Lines(plan, net, located, words, fixture, zone).Skip(1).Select(l => NoteItems.Line(l)));
             if (Spot(net, fixture) is { } spot) lines.Add(NoteItems.Line(words.Say("card.spot", words["spot." + spot.Kebab()])));
-            lines.AddRange(Common(plan, fixture, zone.Center ?? 0, finding, words));
+            lines.AddRange([.. Common(plan, fixture, zone.Center ?? 0, words), .. AtTheCase(fixture, finding, words)]);
             cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
         }
 
         foreach (var (i, elsewhere) in located.Elsewhere.Index())
         {
             var lines = new List<FlowItem>(ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l))) { NoteItems.Line(words["next.find-caution"]) };
-            if (plan.FindFixture(elsewhere.Near) is { } fixture) lines.AddRange(Common(plan, fixture, 0, null, words));
+            if (plan.FindFixture(elsewhere.Near) is { } fixture) lines.AddRange(Common(plan, fixture, 0, words));
             cards.Add(new Card(words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)), lines, words, height));
         }
 
         return cards;
     }
 
-    private static IEnumerable<FlowItem> Common(Plan plan, Fixture fixture, double along, ServiceFinding? finding, Words words)
+    private static IEnumerable<FlowItem> Common(Plan plan, Fixture fixture, double along, Words words)
     {
         // Cautions before the rest: should a card run over, they are not what is left out.
         yield return NoteItems.Caution(words["card.caution"]);
@@ -60,7 +60,12 @@ internal static class RepairCards
         }
 
         foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
-        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Weight(plan.Units, charge)));
+        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
+    }
+
+    /// <summary>What is done at the case itself; a source outside needs none of it.</summary>
+    private static IEnumerable<FlowItem> AtTheCase(Fixture fixture, ServiceFinding? finding, Words words)
+    {
         yield return NoteItems.Line(words["card.lock-out"]);
         yield return NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"]));
         if (finding is not null) yield return NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)));
