@@ -3,7 +3,10 @@ using System.CommandLine.Parsing;
 using StoreMap.App.Shell;
 using StoreMap.History;
 using StoreMap.Plans;
+using StoreMap.Routing;
 using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Walking;
 
 namespace StoreMap.App.Commands;
 
@@ -38,18 +41,19 @@ internal sealed class RiskOptions
 
     public double Growth(ParseResult parse) => parse.GetValue(growth);
 
-    /// <summary>The weights of the store's points, from all that is given.</summary>
-    public RiskWeights Weights(Session session, ParseResult parse, Store store)
+    /// <summary>The weights of the store's points and the pace of earlier visits, from all that is given.</summary>
+    public (RiskWeights Weights, double? Pace) Weights(Session session, ParseResult parse, Store store, WalkingPaths paths)
     {
         var surveys = parse.GetValue(risk) ?? [];
         var file = parse.GetValue(service);
         if (surveys.Length == 0)
         {
             var record = file is null ? null : store.Service(file);
-            return LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, [], record, DateOnly.MaxValue), record?.Entries.Select(e => e.Date).DefaultIfEmpty().Max());
+            return (LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, [], record, DateOnly.MaxValue), record?.Entries.Select(e => e.Date).DefaultIfEmpty().Max()), null);
         }
 
         var job = new VisitJob(session, store, surveys, reading.Of(parse), file, new SheetContext());
-        return LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Located, job.Record, DateOnly.MaxValue), job.Located[^1].Date);
+        var weights = LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Located, job.Record, DateOnly.MaxValue), job.Located[^1].Date);
+        return (weights, Forecast.Pace(store.Plan, paths, store.Draft.Points, job.Visits.SelectMany(v => VisitGaps.Of(v.Survey)), new Protocol()));
     }
 }

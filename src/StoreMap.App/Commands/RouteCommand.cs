@@ -1,5 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Diagnostics;
+using System.Globalization;
 using StoreMap.App.Documents;
 using StoreMap.App.Shell;
 using StoreMap.Plans;
@@ -19,6 +21,11 @@ internal static class RouteCommand
     private static readonly Option<string?> System = new("--system") { Description = "Only fixtures and equipment of one system, likeliest places first.", HelpName = "ID" };
     private static readonly Option<string?> Keep = new("--keep") { Description = "A route.json walked before: its order is kept unless a change saves more than --least-saving of the minutes.", HelpName = "ROUTE" };
     private static readonly Option<double> LeastSaving = ReadingOptions.Number("--least-saving", "What a change to a known order must save to be made, as a share.", 0.05, 0, 1);
+    private static readonly Option<TimeOnly?> Begin = new("--begin")
+    {
+        Description = "Store time of sign-in, such as 06:00: gives the clock, and fits checks into defrosts that stop the fans.", HelpName = "HH:MM", CustomParser = Hours,
+    };
+
     private static readonly Option<double> Clearance = ReadingOptions.Number("--clearance", "Distance the walker keeps from what blocks, metres.", 0.3, 0, 5);
     private static readonly Option<long?> Effort = new("--effort") { Description = "Search steps; the same effort gives the same route.", HelpName = "N" };
     private static readonly Option<double?> Seconds = new("--seconds") { Description = "Cut the search short after so many seconds.", HelpName = "S" };
@@ -31,7 +38,7 @@ internal static class RouteCommand
     {
         var command = new Command("route", "Plans the probe walk: where to hold the probe, in what order, and how long it takes.")
         {
-            Layout, Points, Start, Open, System, Keep, LeastSaving, Clearance, Effort, Seconds, Out,
+            Layout, Points, Start, Open, System, Keep, LeastSaving, Begin, Clearance, Effort, Seconds, Out,
         };
         Risk.AddTo(command);
         Replan.AddTo(command);
@@ -39,6 +46,7 @@ internal static class RouteCommand
         command.Validators.Add(result =>
         {
             if (result.GetValue(Effort) is < 0 || result.GetValue(Seconds) is <= 0) result.AddError("--effort must be 0 or more and --seconds above 0.");
+            if (result.GetResult(Begin) is not null && (result.GetValue(Points) is not null || Replan.IsAsked(result))) result.AddError("--begin goes with neither --points nor --replan.");
             if (result.GetValue(Start) is not null && result.GetValue(Points) is null) result.AddError("--start goes with --points.");
             if (result.GetValue(System) is not null && result.GetValue(Points) is not null) result.AddError("--system does not go with --points.");
             if (Risk.IsAsked(result) && (result.GetValue(Points) is not null || result.GetValue(Keep) is not null)) result.AddError("--risk goes with neither --points nor --keep.");
@@ -91,9 +99,21 @@ internal static class RouteCommand
         var system = parse.GetValue(System);
         var draft = Of(store.Plan, store.Draft, system);
         // An earlier order of one system is kept like any other.
-        if (Risk.IsAsked(parse) || (system is not null && request.Keep is null))
-            request = request with { Risk = Risk.Weights(session, parse, store), RiskGrowth = Risk.Growth(parse) };
+        var first = Risk.IsAsked(parse) || (system is not null && request.Keep is null);
+        var (weights, pace) = Risk.Weights(session, parse, store, paths);
+        request = request with
+        {
+            Begin = parse.GetValue(Begin), ExpectedHits = draft.Points.Sum(p => weights.At(p.Id)), Pace = pace, Risk = first ? weights : null,
+            RiskGrowth = Risk.Growth(parse),
+        };
         return RoutePlanner.Plan(store.Plan, paths, draft, request);
+    }
+
+    private static TimeOnly? Hours(ArgumentResult result)
+    {
+        if (result.Tokens.Count == 1 && TimeOnly.TryParseExact(result.Tokens[0].Value, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) return time;
+        result.AddError("--begin must be hours and minutes, such as 06:00.");
+        return null;
     }
 
     private static TourBudget Budget(Session session, ParseResult parse)

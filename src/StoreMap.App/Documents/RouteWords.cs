@@ -11,7 +11,7 @@ internal static class RouteWords
         string Feet(double metres) => FormattableString.Invariant($"{plan.Units.FromMetres(metres):0} {plan.Units.Symbol()}");
         var m = route.Minutes;
         yield return FormattableString.Invariant(
-            $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
+            $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes{(route.MinutesLowerBound is { } least ? FormattableString.Invariant($" (none can take under {least:0})") : "")}: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
         if (route.GasChanges.Count > 0)
             yield return FormattableString.Invariant($"The monitor is set to another gas and zeroed {Times(route.GasChanges.Count)} on the way: {string.Join(", ", route.GasChanges.Select(c => $"{c.Gas} before {c.Before}"))}.");
         if (route.Risk is { } risk)
@@ -20,6 +20,14 @@ internal static class RouteWords
                 $"Likeliest places first: a leak is met after {risk.ExpectedMinutes:0.0} minutes on average, {risk.UsualExpectedMinutes - risk.ExpectedMinutes:0.0} sooner than on the usual walk, for {Feet(route.Length - risk.UsualLength)} more on foot ({100 * ((route.Length / risk.UsualLength) - 1):0.0} %) and {m.Total - risk.UsualMinutes:0.0} minutes more in all.");
             foreach (var place in risk.Likeliest)
                 yield return FormattableString.Invariant($"  {plan.FindFixture(place.Element)?.Tag ?? place.Element}: {100 * place.Share:0.#} % of the leaks to be expected{(place.Reason is null ? "" : $" ({place.Reason})")}");
+        }
+
+        if (route.Forecast is { } forecast)
+            yield return FormattableString.Invariant($"Likely {forecast.Likely:0} minutes with the hits to be expected ({forecast.ExpectedHits:0.0} at {forecast.MinutesPerHit:0} minutes each{(forecast.Pace == 1 ? "" : FormattableString.Invariant($", earlier visits took {forecast.Pace:0.00} times as long as planned"))}); one night in twenty over {forecast.BadNight:0}.");
+        if (route.Clock is { } clock)
+        {
+            yield return FormattableString.Invariant($"From {clock.Begin:HH:mm} to {clock.End:HH:mm}.");
+            foreach (var check in clock.Checks) yield return Defrost(check);
         }
 
         if (route.Kept is { } kept)
@@ -32,6 +40,17 @@ internal static class RouteWords
         yield return $"Replanned from where you stand: {replanned.Done} points done{(replanned.Added.Count > 0 ? $", {replanned.Added.Count} added" : "")}{(replanned.Reordered ? ", the rest partly in a new order." : ", the rest in its order.")}";
         if (replanned.Unreachable.Count > 0) yield return $"Not reached today, to be reported as not checked: {string.Join(", ", replanned.Unreachable)}.";
         yield return $"Next: {string.Join(", ", route.Order.Take(8))}.";
+    }
+
+    private static string Defrost(TimedCheck c)
+    {
+        var window = FormattableString.Invariant($"Circuit {c.Circuit}, {c.Cooling} defrost {c.From:HH:mm} to {c.To:HH:mm}, fans stopped: ");
+        return window + c.Kind switch
+        {
+            TimedCheckKind.OnTheWay => FormattableString.Invariant($"the walk reads {c.Points.Count} points in it, from {c.At:HH:mm}."),
+            TimedCheckKind.Detour => FormattableString.Invariant($"after {c.After} probe {c.Points.Count} points, from {c.At:HH:mm}, {c.Minutes:0} minutes more."),
+            _ => "no time for it on this walk.",
+        };
     }
 
     private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };

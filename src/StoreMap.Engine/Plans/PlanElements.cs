@@ -40,7 +40,11 @@ public enum RoomKind
 /// <param name="HeightMetres">Clear height, metres.</param>
 public sealed record Room(
     string Id, string Name, RoomKind Kind, IReadOnlyList<PlanPoint> Outline, IReadOnlyList<PlanSegment> Openings, bool Aerosol,
-    double HeightMetres);
+    double HeightMetres)
+{
+    /// <summary>Store times between which sprays are in use; one that ends before it begins goes on past midnight. Empty when unknown.</summary>
+    public IReadOnlyList<(TimeOnly From, TimeOnly To)> Work { get; init; } = [];
+}
 
 /// <summary>What blocks the walk and is not probed. May touch and overlap anything; the union counts.</summary>
 /// <param name="Id">Unique id.</param>

@@ -181,7 +181,8 @@ internal sealed class GroupTour
                 for (var p = 0; p < order.Length; p++)
                 {
                     // Between place p and the one after it, both of the run's turn so that no turn is broken.
-                    if ((p >= a - 1 && p <= b) || !Fits(p, groups[order[a]].Turn)) continue;
+                    // Behind the last of a closed walk is where its first run stands already.
+                    if ((p >= a - 1 && p <= b) || (closed && a == 0 && p == order.Length - 1) || !Fits(p, groups[order[a]].Turn)) continue;
                     var (left, right) = (Exit(p), EntryAfter(p));
                     var forwards = Walk(left, Entry(a)) + Walk(Exit(b), right) - Walk(left, right);
                     var backwards = reversible ? Walk(left, Exit(b)) + Walk(Entry(a), right) - Walk(left, right) : double.PositiveInfinity;

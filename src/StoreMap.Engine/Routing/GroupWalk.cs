@@ -11,6 +11,7 @@ internal sealed class GroupWalk
     private readonly Dictionary<string, ProbePoint> byId;
     private readonly Dictionary<string, ProbeDepartment> onTheWay;
     private readonly string?[] gas;
+    private readonly string?[] ownGas;
 
     private GroupWalk(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request, string? usualGas)
     {
@@ -26,7 +27,8 @@ internal sealed class GroupWalk
         Ends = [.. Groups.Select(g => new TourGroup(Index[g.Points[0]], Index[g.Points[^1]], g.Reversible || g.Points.Count == 1, (int)g.Turn))];
         var gases = MonitorGas.ByPoint(draft);
         gas = [.. Points.Select(p => gases[p.Id] ?? usualGas)];
-        Costs = CostsOf();
+        ownGas = [.. Points.Select(p => gases[p.Id])];
+        Costs = CostsOf(paths, request.Budget.Cancel);
         Inside = Groups.Sum(g => g.Points.Zip(g.Points.Skip(1)).Sum(p => Distances[(Index[p.First] * Points.Count) + Index[p.Second]]));
     }
 
@@ -103,7 +105,22 @@ internal sealed class GroupWalk
         return order;
     }
 
-    private double[] CostsOf()
+    /// <summary>Metres between points with the changes of gas that no order can spare, in metres walked in the same time: groups of no gas
+    /// of their own come between for nothing. For bounds; null when there is one gas at most.</summary>
+    public double[]? WithChanges()
+    {
+        if (ownGas.OfType<string>().Distinct().Count() < 2) return null;
+        var change = Protocol.ZeroMinutes * 60 * Protocol.WalkingMetresPerSecond;
+        var costs = (double[])Distances.Clone();
+        for (var i = 0; i < Points.Count; i++)
+        {
+            for (var j = 0; j < Points.Count; j++) costs[(i * Points.Count) + j] += ownGas[i] is { } a && ownGas[j] is { } b && a != b ? change : 0;
+        }
+
+        return costs;
+    }
+
+    private double[] CostsOf(WalkingPaths paths, CancellationToken cancel)
     {
         var costs = (double[])Distances.Clone();
         var change = Protocol.ZeroMinutes * 60 * Protocol.WalkingMetresPerSecond;
@@ -112,6 +129,23 @@ internal sealed class GroupWalk
             for (var j = 0; j < Points.Count; j++) costs[(i * Points.Count) + j] += gas[i] == gas[j] ? 0 : change;
         }
 
+        var strips = Strips(Groups, Points, Index);
+        if (strips is null || Protocol.RewalkWeight <= 0) return costs;
+        // Groups are left and entered at their ends only.
+        int[] ends = [.. Ends.SelectMany(g => new[] { g.First, g.Last }).Distinct()];
+        paths.ForEach([.. ends.Select(e => Points[e].Stand)], (i, j, corners) =>
+        {
+            var again = Protocol.RewalkWeight * strips.Along(corners);
+            costs[(ends[i] * Points.Count) + ends[j]] += again;
+            costs[(ends[j] * Points.Count) + ends[i]] += again;
+        }, cancel);
         return costs;
+    }
+
+    /// <summary>The strips along line-ups and islands; null when the draft has none, as one of own points.</summary>
+    public static AisleStrips? Strips(IReadOnlyList<ProbeGroup> groups, IReadOnlyList<ProbePoint> points, IReadOnlyDictionary<string, int> index)
+    {
+        List<List<PlanPoint>> courses = [.. groups.Where(g => g.Points.Count > 1 && points[index[g.Points[0]]].Along is not null).Select(g => g.Points.Select(p => points[index[p]].Stand).ToList())];
+        return courses.Count == 0 ? null : new AisleStrips(courses);
     }
 }

@@ -27,7 +27,7 @@ internal sealed class MeasuredWalk
     /// <summary>Where the minutes go.</summary>
     public required RouteMinutes Minutes { get; init; }
 
-    /// <summary>Seconds from the first step until each point has been read; sign-in, warm-up and the first zero are not in.</summary>
+    /// <summary>Seconds from the end of warm-up until each point has been read.</summary>
     public required IReadOnlyList<double> Read { get; init; }
 
     /// <summary>Changes of the monitor's gas: place in the order before which it is set, and the gas.</summary>
@@ -94,7 +94,7 @@ internal sealed class MeasuredWalk
         Probing: order.Sum(p => p.DwellSeconds) / 60,
         Handling: (order.Sum(p => protocol.HandlingSeconds(plan, p)) + draft.Groups.Sum(g => g.EntrySeconds)) / 60,
         Fixed: draft.Groups.Count == 0 ? 0
-            : protocol.SignInMinutes + protocol.WarmUpMinutes + (protocol.ZeroMinutes * (1 + changes)) + protocol.RestoreMinutes + protocol.WriteUpMinutes);
+            : protocol.SignInMinutes + protocol.WarmUpMinutes + (protocol.ZeroMinutes * changes) + protocol.RestoreMinutes + protocol.WriteUpMinutes);
 
     /// <summary>Where the monitor is set to another gas on the way; each time it is zeroed again.</summary>
     private static List<(int Before, string Gas)> Changes(IReadOnlyList<ProbePoint> order, ProbeDraft draft)

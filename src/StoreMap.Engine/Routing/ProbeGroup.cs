@@ -11,6 +11,9 @@ public enum GroupTurn
     /// <summary>Before all others: warm-up and zero.</summary>
     First,
 
+    /// <summary>Right after the zero: rooms with sprays, before their work starts.</summary>
+    Early,
+
     /// <summary>Whenever the tour comes by.</summary>
     Any,
 

@@ -64,6 +64,10 @@ public sealed record Protocol
     /// <summary>Walking speed with monitor and hose, metres a second. The default is 0.8 m/s.</summary>
     public double WalkingMetresPerSecond { get; init; } = 0.8;
 
+    /// <summary>What each metre weighs extra that is walked along a line-up or island without probing it: an aisle walked again, or turning
+    /// back along the line-up just probed. The default is 0.25: four metres walked again count as five. 0 takes plain metres.</summary>
+    public double RewalkWeight { get; init; } = 0.25;
+
     /// <summary>Seconds to crack and shut a door. The default is 5 s.</summary>
     public double DoorSeconds { get; init; } = 5;
 
@@ -73,13 +77,19 @@ public sealed record Protocol
     /// <summary>Seconds to set up and put away a ladder. The default is 120 s.</summary>
     public double LadderSeconds { get; init; } = 120;
 
+    /// <summary>Minutes after the start of a defrost until the air is still and readings count as fans-off. The default is 5.</summary>
+    public double DefrostSettleMinutes { get; init; } = 5;
+
+    /// <summary>Minutes a hit takes besides its close-in pass: agreed with the store, noted, photographed. The default is 10.</summary>
+    public double HitMinutes { get; init; } = 10;
+
     /// <summary>Minutes to sign in and speak with the store. The default is 10.</summary>
     public double SignInMinutes { get; init; } = 10;
 
     /// <summary>Minutes of warm-up before the zero. The default is 5.</summary>
     public double WarmUpMinutes { get; init; } = 5;
 
-    /// <summary>Minutes to zero the monitor, also after a change of gas. The default is 2.</summary>
+    /// <summary>Minutes to zero the monitor: the dwell of the zero point, and again after each change of gas. The default is 2.</summary>
     public double ZeroMinutes { get; init; } = 2;
 
     /// <summary>Minutes to put everything back and check it. The default is 10.</summary>
@@ -119,12 +129,13 @@ public sealed record Protocol
         Above(BackgroundOffMetres, "backgroundOff", 0);
         Above(DepartmentReachMetres, "departmentReach", 0);
         Above(WalkingMetresPerSecond, "walkingSpeed", 0.05);
+        Above(RewalkWeight, "rewalkWeight", 0);
         foreach (var (value, field) in new[]
         {
             (MonitorDelaySeconds, "monitorDelay"), (DwellSeconds, "dwell"), (CoilDwellSeconds, "coilDwell"),
             (BackgroundDwellSeconds, "backgroundDwell"), (CloseInDwellSeconds, "closeInDwell"), (ChecklistSeconds, "checklist"),
             (DoorSeconds, "door"), (WalkInSeconds, "walkIn"), (LadderSeconds, "ladder"), (SignInMinutes, "signIn"),
-            (WarmUpMinutes, "warmUp"), (ZeroMinutes, "zero"), (RestoreMinutes, "restore"), (WriteUpMinutes, "writeUp"),
+            (WarmUpMinutes, "warmUp"), (ZeroMinutes, "zero"), (RestoreMinutes, "restore"), (DefrostSettleMinutes, "defrostSettle"), (HitMinutes, "hit"), (WriteUpMinutes, "writeUp"),
         })
         {
             Above(value, field, 0);

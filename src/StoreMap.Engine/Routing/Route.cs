@@ -81,11 +81,20 @@ public sealed record Route
     /// <summary>Where the minutes go.</summary>
     public required RouteMinutes Minutes { get; init; }
 
+    /// <summary>No walk that keeps the groups and turns takes fewer minutes, changes of gas included; null when it was not worked out.</summary>
+    public double? MinutesLowerBound { get; init; }
+
     /// <summary>Changes of the monitor's gas, in walking order; each is a step with its zero.</summary>
     public IReadOnlyList<GasChange> GasChanges { get; init; } = [];
 
     /// <summary>What walking the likeliest places first gains; null when it was not asked for or nothing is known.</summary>
     public RouteRisk? Risk { get; init; }
+
+    /// <summary>When things happen; null when no time was given to begin at. The minutes leave detours for defrosts out.</summary>
+    public RouteClock? Clock { get; init; }
+
+    /// <summary>Minutes with the hits to be expected; null when none were given.</summary>
+    public RouteForecast? Forecast { get; init; }
 
     /// <summary>What became of an earlier order; null when none was given.</summary>
     public RouteKept? Kept { get; init; }

@@ -12,11 +12,11 @@ internal static class RouteAssembly
 
     public static Route Of(
         Plan plan, WalkingPaths paths, MeasuredWalk walk, ProbeDraft draft, RouteRequest request, long steps, bool cutShort,
-        double? groupedBound = null, bool quick = false)
+        double? groupedBound = null, double? timedBound = null, bool quick = false)
     {
         var points = walk.Order.ToDictionary(p => p.Id);
         var any = quick ? 0 : Math.Min(walk.Length, Bound(Walked.Between(paths, walk.Order, request.Budget.Cancel).Distances, walk.Order, request));
-        return new Route
+        var route = new Route
         {
             Points = [.. draft.Points.Select(p => points[p.Id])],
             Order = [.. walk.Order.Select(p => p.Id)],
@@ -27,10 +27,17 @@ internal static class RouteAssembly
             BoundKeepsGroups = groupedBound is not null,
             AnyOrderBound = any,
             Minutes = walk.Minutes,
+            MinutesLowerBound = timedBound is { } timed
+                ? Math.Min(walk.Minutes.Total, walk.Minutes.Total - walk.Minutes.Walking - (walk.GasChanges.Count * request.Protocol.ZeroMinutes) + timed) : null,
             GasChanges = [.. walk.GasChanges.Select(c => new GasChange(walk.Order[c.Before].Id, c.Gas, request.Protocol.ZeroMinutes))],
             Effort = steps,
             CutShort = cutShort,
             Warnings = [.. walk.Order.Select((p, i) => Moved(plan, p, walk.Moved[i], paths.Floor.ClearanceMetres)).OfType<Problem>()],
+        };
+        return route with
+        {
+            Clock = request.Begin is { } begin && draft.Groups.Count > 0 ? DefrostChecks.Of(plan, paths, route, draft, request.Protocol, begin, walk.Read) : null,
+            Forecast = request.ExpectedHits is { } hits ? Forecast.Of(walk.Minutes, hits, request.Pace, request.Protocol) : null,
         };
     }
 
@@ -46,5 +53,5 @@ internal static class RouteAssembly
 
     private static double Bound(double[] distances, IReadOnlyList<ProbePoint> order, RouteRequest request) =>
         LowerBound.Of(distances, order.Count, RoutePlanner.Ends(order, request), [.. Enumerable.Range(0, order.Count)],
-            outOfTime: request.Budget.OutOfTime, cancel: request.Budget.Cancel);
+            request.Budget.BoundWork, request.Budget.OutOfTime, request.Budget.Cancel);
 }

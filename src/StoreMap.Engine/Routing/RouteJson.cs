@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using StoreMap.Plans;
 
@@ -34,12 +35,40 @@ public static class RouteJson
             ["effort"] = route.Effort,
             ["cutShort"] = route.CutShort,
         };
+        if (route.MinutesLowerBound is { } least) json["minutesLowerBound"] = Math.Round(least, 2);
         if (route.AnyOrderBound > 0) json["anyOrderLowerBound"] = Length(route.AnyOrderBound);
         if (route.Replanned is { } replanned) json["replanned"] = Replanned(replanned);
         if (route.Risk is { } risk) json["risk"] = Risk(risk);
+        if (route.Forecast is { } forecast)
+        {
+            json["forecast"] = new JsonObject
+            {
+                ["expectedHits"] = Math.Round(forecast.ExpectedHits, 3), ["minutesPerHit"] = Math.Round(forecast.MinutesPerHit, 2), ["pace"] = Math.Round(forecast.Pace, 3),
+                ["likelyMinutes"] = Math.Round(forecast.Likely, 1), ["badNightMinutes"] = Math.Round(forecast.BadNight, 1),
+            };
+        }
+
+        if (route.Clock is { } clock)
+        {
+            json["clock"] = new JsonObject
+            {
+                ["begin"] = Hours(clock.Begin), ["end"] = Hours(clock.End), ["read"] = new JsonArray([.. clock.Read.Select(t => JsonValue.Create(t.ToString("HH:mm:ss", CultureInfo.InvariantCulture)))]),
+                ["defrosts"] = new JsonArray([.. clock.Checks.Select(Check)]),
+            };
+        }
+
         if (route.Kept is { } kept)
             json["keep"] = new JsonObject { ["kept"] = kept.IsKept, ["savingMinutes"] = Math.Round(kept.SavingMinutes, 2), ["leastSaving"] = kept.LeastSaving };
         return json;
+
+        static string Hours(TimeOnly time) => time.ToString("HH:mm", CultureInfo.InvariantCulture);
+
+        JsonObject Check(TimedCheck c) => new()
+        {
+            ["circuit"] = c.Circuit, ["kind"] = c.Kind.Kebab(), ["cooling"] = c.Cooling, ["air"] = AirState.FansOff.Kebab(), ["from"] = Hours(c.From), ["to"] = Hours(c.To),
+            ["at"] = c.At is { } at ? Hours(at) : null, ["after"] = c.After, ["points"] = new JsonArray([.. c.Points.Select(id => JsonValue.Create(id))]),
+            ["length"] = Length(c.Metres), ["minutes"] = Math.Round(c.Minutes, 2),
+        };
 
         JsonObject Replanned(RouteReplanned r) => new()
         {

@@ -15,22 +15,24 @@ public static class RoutePlanner
     /// <exception cref="RefusedInputException">Points that can't be reached, each by name.</exception>
     public static Route Plan(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request)
     {
+        draft = WorkHours.Turns(plan, paths, draft, request);
         var walk = GroupWalk.Of(plan, paths, draft, request);
         var (found, steps, cutShort) = GroupTour.Run(walk.Costs, walk.Points.Count, walk.Ends, request.Closed, request.Budget);
-        var bound = walk.Inside + GroupBound.Of(
-            walk.Distances, walk.Points.Count, walk.Ends, found, request.Closed, LowerBound.DefaultWork(walk.Groups.Count), request.Budget);
+        var bound = Bound(walk, walk.Distances, found, request);
+        // Walking and changes of gas together; the rest of the minutes is the same in any order.
+        var timed = (walk.WithChanges() is { } costs ? Bound(walk, costs, found, request) : bound) / request.Protocol.WalkingMetresPerSecond / 60;
         var measured = MeasuredWalk.Of(plan, paths, walk.OrderOf(found), draft, request);
         if (request.Keep is { } earlier)
         {
             var kept = MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request);
             var (chosen, outcome) = Kept(kept, measured, request);
-            return RouteAssembly.Of(plan, paths, chosen, draft, request, steps, cutShort, bound) with { Kept = outcome };
+            return RouteAssembly.Of(plan, paths, chosen, draft, request, steps, cutShort, bound, timed) with { Kept = outcome };
         }
 
         if (request.Risk is not { } weights || measured.ExpectedMinutes(weights) is null)
-            return RouteAssembly.Of(plan, paths, measured, draft, request, steps, cutShort, bound);
+            return RouteAssembly.Of(plan, paths, measured, draft, request, steps, cutShort, bound, timed);
         var first = RiskFirst.Of(plan, paths, draft, request, walk, found, measured);
-        return RouteAssembly.Of(plan, paths, first.Walk, draft, request, steps + first.Steps, cutShort || first.CutShort, bound) with { Risk = first.Gain };
+        return RouteAssembly.Of(plan, paths, first.Walk, draft, request, steps + first.Steps, cutShort || first.CutShort, bound, timed) with { Risk = first.Gain };
     }
 
     /// <summary>Plans a walk over the user's own points alone: no protocol points, no groups.</summary>
@@ -54,6 +56,9 @@ public static class RoutePlanner
 
         return RouteAssembly.Of(plan, paths, measured, draft, request, tour.Steps, tour.CutShort) with { Kept = outcome };
     }
+
+    private static double Bound(GroupWalk walk, double[] costs, GroupOrder found, RouteRequest request) => walk.Inside + GroupBound.Of(
+        costs, walk.Points.Count, walk.Ends, found, request.Closed, request.Budget.BoundWork ?? LowerBound.DefaultWork(walk.Groups.Count), request.Budget);
 
     /// <summary>The earlier order, unless the new one saves more than the stated share of its minutes.</summary>
     private static (MeasuredWalk Walk, RouteKept Outcome) Kept(MeasuredWalk earlier, MeasuredWalk found, RouteRequest request)

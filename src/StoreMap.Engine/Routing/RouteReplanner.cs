@@ -117,7 +117,7 @@ public static class RouteReplanner
         /// <summary>Sign-in, warm-up and zero are behind once the zero is read; a walk over own points has none of the fixed items.</summary>
         private static double FixedLeft(Route made, Protocol protocol) =>
             made.Points.All(p => p.Pass == ProbePass.Own) ? 0
-            : made.Minutes.Fixed - (made.Points.Any(p => p.Pass == ProbePass.Zero) ? 0 : protocol.SignInMinutes + protocol.WarmUpMinutes + protocol.ZeroMinutes);
+            : made.Minutes.Fixed - (made.Points.Any(p => p.Pass == ProbePass.Zero) ? 0 : protocol.SignInMinutes + protocol.WarmUpMinutes);
 
         /// <summary>The draft's groups as far as they are left; points of no group, such as those of a close-in pass, with their neighbours on
         /// the same fixture.</summary>

@@ -24,6 +24,15 @@ public sealed record RouteRequest
     /// <summary>Share of the minutes that a change must save to be made to a known order, in [0, 1]. The default is 0.05.</summary>
     public double LeastSaving { get; init; } = 0.05;
 
+    /// <summary>Store time of sign-in, which sets the clock and fits checks into defrosts; null leaves time of day out.</summary>
+    public TimeOnly? Begin { get; init; }
+
+    /// <summary>Hits to be expected, for the likely and the bad night; null leaves both out.</summary>
+    public double? ExpectedHits { get; init; }
+
+    /// <summary>Real over planned time of earlier visits (<see cref="Forecast.Pace"/>); null when unknown.</summary>
+    public double? Pace { get; init; }
+
     /// <summary>Speeds, dwells and fixed times.</summary>
     public Protocol Protocol { get; init; } = new();
 

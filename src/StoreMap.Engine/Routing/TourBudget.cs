@@ -7,6 +7,10 @@ public sealed record TourBudget
     /// null takes <see cref="DefaultEffort"/>.</summary>
     public long? Effort { get; init; }
 
+    /// <summary>Multiplications allowed for each lower bound; null takes <see cref="LowerBound.DefaultWork"/>. Less leaves more room between
+    /// bound and walk.</summary>
+    public long? BoundWork { get; init; }
+
     /// <summary>Seed of the perturbations.</summary>
     public ulong Seed { get; init; } = 1;
 

@@ -23,13 +23,16 @@ internal static class WalkTable
         var ordered = route.Order.Select((id, i) => (Number: i + 1, Point: points[id])).ToList();
         var told = new HashSet<string>();
         var gases = route.GasChanges.ToDictionary(c => c.Before);
+        var checks = (route.Clock?.Checks ?? []).Where(c => c.Kind != TimedCheckKind.Missed).ToLookup(c => c.After ?? Before(route, c.Points[0]));
         for (var from = 0; from < ordered.Count;)
         {
             var to = from + 1;
-            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point) && !gases.ContainsKey(ordered[to].Point.Id)) to++;
+            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point) && !gases.ContainsKey(ordered[to].Point.Id)
+                && !checks.Contains(ordered[to - 1].Point.Id)) to++;
             if (gases.TryGetValue(ordered[from].Point.Id, out var gas)) items.Add(Step(table, head, words.Say("walk.gas", gas.Gas, Numbers.Whole(gas.Minutes))));
             var block = ordered[from..to];
             items.Add(block[0].Point.Fixture is null ? Single(plan, words, table, head, block[0], told) : Block(plan, words, table, head, block, told));
+            items.AddRange(block.SelectMany(b => checks[b.Point.Id]).Select(c => Step(table, head, Check(words, c))));
             from = to;
         }
 
@@ -41,6 +44,20 @@ internal static class WalkTable
     {
         var row = table.Items([["", what, "", ""]]).Last();
         return new FlowBlock([row], [], row) { RepeatAtHead = head };
+    }
+
+    private static string? Before(Route route, string point)
+    {
+        var at = route.Order.ToList().IndexOf(point);
+        return at > 0 ? route.Order[at - 1] : null;
+    }
+
+    private static string Check(Words words, TimedCheck c)
+    {
+        static string Time(TimeOnly time) => time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        return c.Kind == TimedCheckKind.OnTheWay
+            ? words.Say("walk.met", Time(c.From), Time(c.To), c.Circuit, c.Cooling, c.Points.Count)
+            : words.Say("walk.defrost", Time(c.From), Time(c.To), c.Circuit, c.Cooling, c.Points.Count, Time(c.At!.Value), Numbers.Whole(c.Minutes));
     }
 
     /// <summary>Points of one owner are one block; a background stands alone, so that it is not taken for the fixture's.</summary>

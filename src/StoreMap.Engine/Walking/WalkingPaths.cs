@@ -65,6 +65,34 @@ public sealed class WalkingPaths
         return new DistanceMatrix(this, [.. stands.Select(s => s.Standing)], lengths, StandingProblems.Of(stands.Select(s => s.Standing).ToList(), names));
     }
 
+    /// <summary>Tells the shortest walk between every two points, the first with the lower number; much quicker than one by one.</summary>
+    /// <param name="points">Plan points; off the free floor the nearest free place stands for one.</param>
+    /// <param name="tell">Told the two numbers and the corners, which are not kept; places that can't be reached are left out.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="RefusedInputException">There is no free floor.</exception>
+    public void ForEach(IReadOnlyList<PlanPoint> points, Action<int, int, IReadOnlyList<PlanPoint>> tell, CancellationToken cancellation = default)
+    {
+        var stands = points.Select(StandAt).ToArray();
+        var (sight, search) = (new SightLine(graph.Grid), new ShortestPaths(graph));
+        Attachment[] attachments = [.. stands.Select(s => Attachment.Of(s.Place, graph, sight))];
+        var corners = new List<PlanPoint>();
+        for (var i = 0; i < points.Count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            search.From(attachments[i]);
+            for (var j = i + 1; j < points.Count; j++)
+            {
+                var (length, node) = search.To(attachments[j], Attachment.Straight(stands[i].Place, stands[j].Place, sight));
+                if (!double.IsFinite(length)) continue;
+                corners.Clear();
+                corners.Add(stands[j].Standing.At);
+                for (; node >= 0; node = search.Before[node]) corners.Add(Corner(node));
+                corners.Add(stands[i].Standing.At);
+                tell(i, j, corners);
+            }
+        }
+    }
+
     /// <summary>The shortest walk between two points.</summary>
     /// <param name="from">Plan point; off the free floor the nearest free place stands for it.</param>
     /// <param name="to">Plan point, likewise.</param>
@@ -83,7 +111,7 @@ public sealed class WalkingPaths
         var corners = new List<PlanPoint> { b.Standing.At };
         for (; node >= 0; node = search.Before[node])
         {
-            var corner = new PlanPoint(Lattice.ToMetres(graph.X[node]), Lattice.ToMetres(graph.Y[node]));
+            var corner = Corner(node);
             if (corner != corners[^1]) corners.Add(corner);
         }
 
@@ -91,6 +119,8 @@ public sealed class WalkingPaths
         corners.Reverse();
         return new(corners, length);
     }
+
+    private PlanPoint Corner(int node) => new(Lattice.ToMetres(graph.X[node]), Lattice.ToMetres(graph.Y[node]));
 
     private (Place Place, Standing Standing) StandAt(PlanPoint point) => floor.StandAt(point) ?? throw new RefusedInputException(
     [

@@ -27,7 +27,8 @@ public class KeepTests
         var kept = RoutePlanner.Plan(DemoRoute.Plan, DemoRoute.Paths, DemoRoute.Draft, DemoRoute.Request with { Keep = earlier.Order });
         Assert.True(kept.Kept!.IsKept);
         Assert.Equal(earlier.Order, kept.Order);
-        Assert.Equal(earlier.Minutes.Total - DemoRoute.Usual.Minutes.Total, kept.Kept.SavingMinutes, 1e-9);
+        // A walk along a line-up without probing weighs more than its minutes, so the order found may even take a little longer.
+        Assert.Equal(Math.Max(0, earlier.Minutes.Total - DemoRoute.Usual.Minutes.Total), kept.Kept.SavingMinutes, 1e-9);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ internal static class KnownFields
     private static readonly Dictionary<string, string[]> ByList = new(StringComparer.Ordinal)
     {
         [LayoutLists.Entrances] = ["id", "at"],
-        [LayoutLists.Rooms] = ["id", "name", "kind", "outline", "openings", "aerosol", "height"],
+        [LayoutLists.Rooms] = ["id", "name", "kind", "outline", "openings", "aerosol", "work", "height"],
         [LayoutLists.Obstacles] = ["id", "kind", "outline"],
         [LayoutLists.Fixtures] =
         [

@@ -1,3 +1,7 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
 namespace StoreMap.Plans;
 
 /// <summary>Reads entrances, rooms and obstacles. What lacks its geometry is reported and left out.</summary>
@@ -33,8 +37,25 @@ internal static class PlaceReader
         }
 
         if (nodes.Count == 0) reader.Warn("openings", null, "no-opening", "The room has no doorway, so nobody can walk into it; add openings: [[[x, y], [x, y]]].");
-        return new Room(reader.Element!, name, kind, outline, openings, aerosol, height);
+        return new Room(reader.Element!, name, kind, outline, openings, aerosol, height) { Work = Work(reader, aerosol) };
     }
+
+    private static List<(TimeOnly From, TimeOnly To)> Work(FieldReader reader, bool aerosol)
+    {
+        var nodes = reader.List("work", 48);
+        if (nodes.Count > 0 && !aerosol) reader.Warn("work", null, "work-without-aerosol", "Working hours matter for rooms with sprays only; say aerosol: true, or leave them out.");
+        List<(TimeOnly, TimeOnly)> work = [];
+        for (var i = 0; i < nodes.Count; i++)
+        {
+            if (nodes[i] is JsonArray { Count: 2 } pair && Time(pair[0]) is { } from && Time(pair[1]) is { } to && from != to) work.Add((from, to));
+            else reader.Error($"work[{i}]", nodes[i], "time", "Hours are two local times in quotes, such as [\"04:00\", \"12:00\"].");
+        }
+
+        return work;
+    }
+
+    private static TimeOnly? Time(JsonNode? node) =>
+        node?.GetValueKind() == JsonValueKind.String && TimeOnly.TryParseExact(node.GetValue<string>(), "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null;
 
     /// <summary>Reads an obstacle.</summary>
     public static Obstacle? Obstacle(FieldReader reader)
