@@ -50,6 +50,6 @@ internal sealed class RiskOptions
         }
 
         var job = new VisitJob(session, store, surveys, reading.Of(parse), file, new SheetContext());
-        return LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Located, job.Record, DateOnly.MaxValue), job.Located[^1].Date);
+        return LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Study.Located, job.Study.Record, DateOnly.MaxValue), job.Study.Located[^1].Date);
     }
 }

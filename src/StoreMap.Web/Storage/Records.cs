@@ -18,6 +18,9 @@ public sealed record StoreRecord
     /// <summary>Probe points in walking order; null until the route was planned.</summary>
     public IReadOnlyList<string>? Order { get; init; }
 
+    /// <summary>The service record's text; null when there is none.</summary>
+    public string? Service { get; init; }
+
     /// <summary>Why the server did not take the layout; null when it did or was not asked yet.</summary>
     public string? Refused { get; init; }
 }

@@ -112,7 +112,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         using var answer = await Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document);
         if (answer.IsSuccessStatusCode)
         {
-            await store.Put(record with { Version = 1, Refused = null });
+            // Read anew: it may have been changed here meanwhile.
+            await store.Put((await store.Store(record.Id) ?? record) with { Version = 1, Refused = null });
             return;
         }
 
@@ -120,7 +121,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             // The same store, sent by another device first: take the server's, keep readings as they are.
             var same = document == record.Document;
-            await store.Put(record with { Version = version, Document = document, Order = same ? record.Order : null });
+            await store.Put((await store.Store(record.Id) ?? record) with { Version = version, Document = document, Order = same ? record.Order : null });
             if (!same) Trouble = $"{record.Name} was on the server already with another layout; the server's is used. Look at the plan before you go on.";
             return;
         }
@@ -162,7 +163,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             var here = await store.Store(there.Id);
             if ((here is null || here.Version < there.Version) && await Layout(there.Id) is var (version, document))
-                await store.Put(new StoreRecord { Id = there.Id, Name = there.Name, Version = version, Document = document });
+                await store.Put((here ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
             foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchEvents(survey);
         }
     }
