@@ -51,6 +51,15 @@ public sealed record PlaceAnswer(string Place, IReadOnlyList<string> Lines, doub
 /// <summary>A drawn sheet.</summary>
 public sealed record SheetAnswer(string Name, string Title, double Width, double Height, string Svg);
 
+/// <summary>A stretch of the walk that is done in one go.</summary>
+/// <param name="Id">Id of its group.</param>
+/// <param name="Title">Where.</param>
+/// <param name="Points">Ids of its points in walking order.</param>
+public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points);
+
+/// <summary>A walk: its picture, its stops in order, and what it takes.</summary>
+public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes);
+
 /// <summary>What sheets are wanted and what they say of themselves.</summary>
 public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper);
 
@@ -79,5 +88,6 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(SheetAnswer[]))]
 [JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(ReportRequest))]
+[JsonSerializable(typeof(WalkAnswer))]
 [JsonSerializable(typeof(DemoVisit))]
 internal sealed partial class DeskJson : JsonSerializerContext;

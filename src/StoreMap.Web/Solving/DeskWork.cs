@@ -15,6 +15,7 @@ namespace StoreMap.Web.Solving;
 internal static partial class DeskWork
 {
     private static VisitBench? bench;
+    private static WalkBench? walk;
 
     /// <summary>The map of the latest visit, or of each.</summary>
     [JSExport]
@@ -57,14 +58,30 @@ internal static partial class DeskWork
         var study = Bench(layout).Study(visits, MapSettings.Full, context);
         var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
         if (study is not null) bench!.Keep(study);
-        return JsonSerializer.Serialize([.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);
+        return Written(sheets);
     }
+
+    /// <summary>The walk over a store's probe points.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="order">Point ids in the order wanted, parted by spaces; empty to plan it.</param>
+    /// <param name="width">Width of the picture, millimetres.</param>
+    [JSExport]
+    public static string Walk(string layout, string order, string width) =>
+        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width)), DeskJson.Default.WalkAnswer);
+
+    /// <summary>The walk sheet and its table for an order.</summary>
+    [JSExport]
+    public static string WalkSheets(string layout, string order) =>
+        Written(WalkSheet.Draw((walk = WalkBench.For(layout, walk)).Plan, walk.Route(order), new SheetContext()));
 
     /// <summary>One visit of the demo store.</summary>
     [JSExport]
     public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Default.DemoVisit);
 
     private static VisitBench Bench(string layout) => bench = VisitBench.For(layout, bench, work => new Sink(work));
+
+    private static string Written(IReadOnlyList<Sheet> sheets) => JsonSerializer.Serialize(
+        [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -14,10 +14,10 @@ namespace StoreMap.Web.Solving;
 [SupportedOSPlatform("browser")]
 internal static partial class EngineWork
 {
-    private const double ClearanceMetres = 0.3;
+    public const double ClearanceMetres = 0.3;
 
     // A fifth of the command line's: the browser's interpreter is several times slower, and the walk is within a per cent all the same.
-    private const long RouteEffort = 5_000;
+    public const long RouteEffort = 5_000;
 
     /// <summary>Probe points in walking order, as a JSON list of ids.</summary>
     [JSExport]

@@ -22,7 +22,7 @@ internal sealed class VisitBench
     private string? serviceText;
     private ServiceRecord? record;
     private IReadOnlyList<SurveyVisit> located = [];
-    private IReadOnlyList<string> locatedChecks = [];
+    private List<string> locatedChecks = [];
 
     private VisitBench(string layout, Func<string, IProgress<double>?> progress)
     {

@@ -87,6 +87,10 @@ internal static partial class Browser
     [JSImport("print", "device")]
     public static partial void Print(string sizes);
 
+    /// <summary>Where a press lies in an element, in parts of its width and height.</summary>
+    [JSImport("inside", "device")]
+    public static partial double[] Inside(string id, double clientX, double clientY);
+
     /// <summary>Width of an element inside its border, CSS pixels.</summary>
     [JSImport("width", "device")]
     public static partial double Width(string id);

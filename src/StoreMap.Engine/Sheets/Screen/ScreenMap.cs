@@ -1,5 +1,6 @@
 using StoreMap.Fields;
 using StoreMap.Plans;
+using StoreMap.Routing;
 using StoreMap.Surveys;
 using StoreMap.Zones;
 
@@ -33,33 +34,60 @@ public static class ScreenMap
         return [.. visits.Select(v => DrawOne(plan, v, options, scale))];
     }
 
+    /// <summary>Draws a walk with its probe points numbered in walking order.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="route">The walk.</param>
+    /// <param name="options">Width and language; layers and colours do not matter.</param>
+    public static ScreenPicture DrawWalk(Plan plan, Route route, ScreenOptions options)
+    {
+        var words = Words.For(options.Language);
+        return Picture(plan, options, words["walk.title"], words.Say("walk.description", plan.Name, route.Order.Count), [], d =>
+        {
+            Under(d, null, null, uncertainty: false);
+            RoutePass.Draw(d, route);
+            Over(d, new HashSet<string>());
+        });
+    }
+
     private static ScreenPicture DrawOne(Plan plan, ScreenVisit visit, ScreenOptions options, ConcentrationScale? scale)
+    {
+        var words = Words.For(options.Language);
+        var day = Days.Of(visit.Net.Survey.Start);
+        IReadOnlyList<ScreenLevel> levels = scale is null ? [] : [.. scale.Levels.Select((level, i) => new ScreenLevel(level, scale.ColourOf(i).Hex, level == scale.ActionPpm))];
+        return Picture(plan, options, words.Say("map.title-day", day), words.Say("map.description", plan.Name, day), levels, d => Passes(d, visit, options.Layers, scale));
+    }
+
+    private static ScreenPicture Picture(Plan plan, ScreenOptions options, string title, string description, IReadOnlyList<ScreenLevel> levels, Action<PlanDrawing> passes)
     {
         var words = Words.For(options.Language);
         double x0 = plan.Outline.Min(p => p.X), x1 = plan.Outline.Max(p => p.X), y0 = plan.Outline.Min(p => p.Y), y1 = plan.Outline.Max(p => p.Y);
         var denominator = 1000 * (x1 - x0) / (options.WidthMillimetres - (2 * Margin));
         var box = new SheetBox(0, 0, options.WidthMillimetres, ((y1 - y0) * 1000 / denominator) + (2 * Margin));
         var to = new PlanToSheet(denominator, 0, new PlanPoint((x0 + x1) / 2, (y0 + y1) / 2), box.Middle);
-        var day = Days.Of(visit.Net.Survey.Start);
-        var title = words.Say("map.title-day", day);
-        var svg = new SvgWriter(box.Width, box.Height, $"{title}, {plan.Name}", words.Say("map.description", plan.Name, day), options.Language);
+        var svg = new SvgWriter(box.Width, box.Height, $"{title}, {plan.Name}", description, options.Language);
         var d = new PlanDrawing(svg, plan, to, box, words);
         svg.Begin("plan", "plan", plan.Name);
-        Passes(d, visit, options.Layers, scale);
+        passes(d);
         d.Labels.Place();
         d.Labels.Draw(svg);
         svg.End();
         var origin = to.Point(new PlanPoint(0, 0));
-        return new ScreenPicture(
-            new Sheet("screen-map", title, box.Width, box.Height, svg.Finish()), origin.X, origin.Y, to.Length(1),
-            scale is null ? [] : [.. scale.Levels.Select((level, i) => new ScreenLevel(level, scale.ColourOf(i).Hex, level == scale.ActionPpm))]);
+        return new ScreenPicture(new Sheet("screen-map", title, box.Width, box.Height, svg.Finish()), origin.X, origin.Y, to.Length(1), levels);
     }
 
     private static void Passes(PlanDrawing d, ScreenVisit visit, ScreenLayers layers, ConcentrationScale? scale)
     {
+        Under(d, layers.HasFlag(ScreenLayers.HeatMap) && scale is not null ? visit.Field : null, scale, layers.HasFlag(ScreenLayers.Uncertainty));
+        if (layers.HasFlag(ScreenLayers.Panels) && visit.Located is not null) PanelsPass.Draw(d, visit.Located, MostPanels);
+        if (layers.HasFlag(ScreenLayers.Readings)) ReadingsPass.Draw(d, visit.Net);
+        if (layers.HasFlag(ScreenLayers.Zones) && visit.Located is not null) ZonesPass.Draw(d, visit.Located);
+        Over(d, visit.Net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).Select(r => r.Reading.Place.Fixture!).ToHashSet());
+    }
+
+    private static void Under(PlanDrawing d, GasField? field, ConcentrationScale? scale, bool uncertainty)
+    {
         FloorPass.Draw(d);
-        var field = layers.HasFlag(ScreenLayers.HeatMap) && scale is not null ? visit.Field : null;
-        if (field is not null) FieldPass.Draw(d, field, scale!, uncertainty: layers.HasFlag(ScreenLayers.Uncertainty));
+        if (field is not null) FieldPass.Draw(d, field, scale!, uncertainty);
         ObstaclesPass.Draw(d);
         PitsPass.Draw(d);
         FixturesPass.Draw(d, filled: field is null);
@@ -67,10 +95,11 @@ public static class ScreenMap
         EntrancesPass.Draw(d);
         EquipmentPass.Draw(d);
         DropsPass.Draw(d);
-        if (layers.HasFlag(ScreenLayers.Panels) && visit.Located is not null) PanelsPass.Draw(d, visit.Located, MostPanels);
-        if (layers.HasFlag(ScreenLayers.Readings)) ReadingsPass.Draw(d, visit.Net);
-        if (layers.HasFlag(ScreenLayers.Zones) && visit.Located is not null) ZonesPass.Draw(d, visit.Located);
-        FixturesPass.AddLabels(d, visit.Net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).Select(r => r.Reading.Place.Fixture!).ToHashSet());
+    }
+
+    private static void Over(PlanDrawing d, IReadOnlySet<string> named)
+    {
+        FixturesPass.AddLabels(d, named);
         RoomLabelsPass.AddLabels(d);
     }
 }

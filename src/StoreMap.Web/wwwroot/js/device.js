@@ -85,6 +85,12 @@ export function width(id) {
   return document.getElementById(id)?.clientWidth ?? 0;
 }
 
+// Where a press lies in an element, in parts of its width and height.
+export function inside(id, x, y) {
+  const box = document.getElementById(id)?.getBoundingClientRect();
+  return box ? [(x - box.left) / box.width, (y - box.top) / box.height] : [0, 0];
+}
+
 export function downloadBytes(name, type, bytes) {
   download(name, type, bytes.slice());
 }
