@@ -49,7 +49,25 @@ internal sealed class WalkBench
         if (ids.SequenceEqual(planned.Order)) return planned;
         var legs = ids.Zip(planned.Closed ? ids.Skip(1).Append(ids[0]) : ids.Skip(1), (a, b) => Leg(points[a], points[b])).ToList();
         var length = legs.Sum(l => l.Length);
-        return planned with { Order = ids, Legs = legs, Length = length, Minutes = planned.Minutes with { Walking = planned.Minutes.Walking * length / planned.Length } };
+        var changes = GasChanges(ids);
+        var more = changes.Sum(c => c.Minutes) - planned.GasChanges.Sum(c => c.Minutes);
+        var minutes = planned.Minutes with { Walking = planned.Minutes.Walking * length / planned.Length, Fixed = planned.Minutes.Fixed + more };
+        return planned with { Order = ids, Legs = legs, Length = length, GasChanges = changes, Minutes = minutes };
+    }
+
+    private List<GasChange> GasChanges(List<string> ids)
+    {
+        var gasOf = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Gas))).ToDictionary(x => x.p, x => x.Gas);
+        var changes = new List<GasChange>();
+        string? set = null;
+        foreach (var id in ids)
+        {
+            if (gasOf.GetValueOrDefault(id) is not { } gas || gas == set) continue;
+            if (set is not null) changes.Add(new GasChange(id, gas, new Protocol().ZeroMinutes));
+            set = gas;
+        }
+
+        return changes;
     }
 
     private RouteLeg Leg(ProbePoint a, ProbePoint b)
