@@ -30,7 +30,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public SyncStand Stand { get; private set; }
 
-    /// <summary>Events on this device that the server has not confirmed.</summary>
+    /// <summary>Entries and changed layouts on this device that the server has not confirmed.</summary>
     public int Unsent { get; private set; }
 
     public ServerSession? Session { get; private set; }
@@ -49,7 +49,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public async Task Count()
     {
-        Unsent = await Browser.UnsentCount();
+        Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed);
         Changed?.Invoke();
     }
 
