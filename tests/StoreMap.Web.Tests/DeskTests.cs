@@ -157,12 +157,6 @@ public sealed partial class DeskTests(Chromium chromium)
         var second = await page.Locator(".stops li .what").Nth(1).InnerTextAsync();
         await page.Locator(".stops .later").Nth(1).ClickAsync();
         await Assertions.Expect(page.Locator(".stops li .what").Nth(2)).ToHaveTextAsync(second, new() { Timeout = 60_000 });
-        await page.Locator(".stops .pin").Nth(2).ClickAsync();
-        await page.Locator("#replan").ClickAsync();
-        await Assertions.Expect(page.Locator(".stops li .what").Nth(2)).ToHaveTextAsync(second, new() { Timeout = 60_000 });
-        await page.Locator("#walk-sheets").ClickAsync();
-        await page.Locator("figure.sheet").First.WaitForAsync();
-        await screens.Look("walk");
         screens.IsQuiet();
     }
 
