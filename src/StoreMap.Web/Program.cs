@@ -8,7 +8,7 @@ using StoreMap.Web.Surveying;
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
 builder.Services
-    .AddSingleton(TimeProvider.System).AddSingleton<LocalStore>().AddSingleton<Sync>().AddSingleton<LiveAnswer>().AddSingleton<SurveySession>()
+    .AddSingleton(TimeProvider.System).AddSingleton<LocalStore>().AddSingleton<Sync>().AddSingleton<LiveAnswer>().AddSingleton<EngineRoom>().AddSingleton<SurveySession>()
     .AddSingleton(_ =>
     {
         var http = new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress), Timeout = TimeSpan.FromSeconds(30) };

@@ -132,9 +132,9 @@ public sealed class FloorTests(Chromium chromium)
         var page = await device.NewPageAsync();
         await page.GotoAsync(server.Url);
         await page.Locator("#demo").ClickAsync();
-        await page.Locator("a.card[href^='/survey/']").First.ClickAsync();
+        await page.Locator("a.card[href^='/survey/']").First.ClickAsync(new() { Timeout = 180_000 });
         await page.Locator("#tab-answer").ClickAsync();
-        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("1B", new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("main")).ToContainTextAsync("1B", new() { Timeout = 180_000 });
         await Chromium.IsAccessible(page);
     }
 }

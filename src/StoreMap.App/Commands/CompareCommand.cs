@@ -15,13 +15,13 @@ internal static class CompareCommand
 
     private static void Run(Session session, ParseResult parse, VisitJob job)
     {
-        if (job.Visits.Count < 2)
+        if (job.Study.Visits.Count < 2)
         {
             throw InputFile.Refused(Verb.LastSurvey(parse), "two-dates", "All surveys given are of one date, so there is nothing to compare. Name surveys of two or more dates.");
         }
 
         session.Finish(
-            parse.GetValue(Out), "compare.json", () => ComparisonJson.Of(job.Store.Plan, job.Comparison), Words.Comparison(job.Store.Plan, job.Comparison),
-            (files, folder) => SheetFiles.AddAll(files, folder, "comparison", job.ComparisonSheets(), job.Info()));
+            parse.GetValue(Out), "compare.json", () => ComparisonJson.Of(job.Store.Plan, job.Study.Comparison), Words.Comparison(job.Store.Plan, job.Study.Comparison),
+            (files, folder) => SheetFiles.AddAll(files, folder, "comparison", job.Study.ComparisonSheets(), job.Info()));
     }
 }

@@ -14,6 +14,6 @@ internal static class LocateCommand
         host, "locate", "Says which case leaks, where along it, which panel to lift first, and where to probe next.", Run, Out);
 
     private static void Run(Session session, ParseResult parse, VisitJob job) => session.Finish(
-        parse.GetValue(Out), "locate.json", () => LocateJson.Of(job.Store.Plan, job.Result), Words.Located(job.Store.Plan, job.Result),
-        (files, folder) => SheetFiles.AddAll(files, folder, "leak-zones", job.Details(), job.Info()));
+        parse.GetValue(Out), "locate.json", () => LocateJson.Of(job.Store.Plan, job.Study.Result), Words.Located(job.Store.Plan, job.Study.Result),
+        (files, folder) => SheetFiles.AddAll(files, folder, "leak-zones", job.Study.Details(), job.Info()));
 }

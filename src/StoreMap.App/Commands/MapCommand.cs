@@ -22,7 +22,7 @@ internal static class MapCommand
         var files = new OutputFiles();
         if (parse.GetValue(Grid) is { } grid) files.Add(grid, job.GridCsv());
         if (parse.GetValue(Contours) is { } contours) files.Add(contours, job.ContourGeoJson());
-        if (parse.GetValue(Out) is { } folder) SheetFiles.Add(files, folder, job.HeatMap(), job.Info());
+        if (parse.GetValue(Out) is { } folder) SheetFiles.Add(files, folder, job.Study.HeatMap(), job.Info());
         var values = parse.GetValue(At) is { } at ? FieldValuesOut.Of(job, at) : null;
         if (values is not null && parse.GetValue(Out) is { } beside) files.Add(Path.Combine(beside, "values.csv"), values.Csv());
         var written = files.Commit(session.Cancel);

@@ -18,10 +18,10 @@ internal static class ReportCommand
 
     private static void Run(Session session, ParseResult parse, VisitJob job)
     {
-        var sheets = job.Report();
+        var sheets = job.Study.Report();
         var files = new OutputFiles();
-        files.Add(parse.GetValue(Out)!, SheetRaster.ToPdf(sheets, job.Info(ReportPages.Title(job.Store.Plan, job.Context))));
-        if (parse.GetValue(Summary) is { } summary) files.Add(summary, SheetRaster.ToPdf(job.Summary(), job.Info()));
+        files.Add(parse.GetValue(Out)!, SheetRaster.ToPdf(sheets, job.Info(ReportPages.Title(job.Store.Plan, job.Study.Context))));
+        if (parse.GetValue(Summary) is { } summary) files.Add(summary, SheetRaster.ToPdf(job.Study.Summary(), job.Info()));
         var written = files.Commit(session.Cancel);
         session.Document(() => new JsonObject { ["report"] = written[0], ["pages"] = sheets.Count });
         session.Say(FormattableString.Invariant($"Wrote {written[0]}, {sheets.Count} pages"));

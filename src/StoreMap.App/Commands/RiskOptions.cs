@@ -53,7 +53,7 @@ internal sealed class RiskOptions
         }
 
         var job = new VisitJob(session, store, surveys, reading.Of(parse), file, new SheetContext());
-        var weights = LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Located, job.Record, DateOnly.MaxValue), job.Located[^1].Date);
-        return (weights, Forecast.Pace(store.Plan, paths, store.Draft.Points, job.Visits.SelectMany(v => VisitGaps.Of(v.Survey)), new Protocol()));
+        var weights = LeakRisks.Of(store.Plan, store.Draft.Points, LeakPriors.From(store.Plan, job.Study.Located, job.Study.Record, DateOnly.MaxValue), job.Study.Located[^1].Date);
+        return (weights, Forecast.Pace(store.Plan, paths, store.Draft.Points, job.Study.Visits.SelectMany(v => VisitGaps.Of(v.Survey)), new Protocol()));
     }
 }

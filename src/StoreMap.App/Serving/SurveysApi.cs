@@ -46,12 +46,15 @@ internal static class SurveysApi
     public static byte[] SurveyFile(SurveyRow row, LayoutRow layout, Journal journal)
     {
         var plan = LayoutDocument.Parse(layout.Document).Plan;
-        var state = JournalReplay.Replay(row.Store, plan.Units, row.Started, journal.Events(row.Id).Select(e => JournalEvent.Parse(e.Document)).OfType<JournalEvent>());
-        var read = JournalReplay.Read(state, plan, ProbePlanner.Draft(plan, new Protocol()).Points);
+        var read = JournalReplay.Read(State(row, plan, journal), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         using var bytes = new MemoryStream();
         SurveyDocument.Of(read.Survey, plan).Write(bytes);
         return bytes.ToArray();
     }
+
+    /// <summary>What a survey's events come to.</summary>
+    public static JournalState State(SurveyRow row, Plan plan, Journal journal) =>
+        JournalReplay.Replay(row.Store, plan.Units, row.Started, journal.Events(row.Id).Select(e => JournalEvent.Parse(e.Document)).OfType<JournalEvent>());
 
     private static IResult Bad(string rule, string message) => Results.BadRequest(new ApiProblem(rule, message));
 }

@@ -59,6 +59,7 @@ internal static class WebServer
         StoresApi.Map(api);
         SurveysApi.Map(api);
         FindingsApi.Map(api);
+        ReportApi.Map(api);
         PeopleApi.Map(api);
         ExportApi.Map(api);
         api.MapFallback(() => Results.NotFound());

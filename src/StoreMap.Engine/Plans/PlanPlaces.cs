@@ -41,6 +41,11 @@ public static class PlanPlaces
         return best;
     }
 
+    /// <summary>The fixture whose outline holds a point, walk-ins too; null when none does.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="p">Any point.</param>
+    public static Fixture? FixtureAt(Plan plan, PlanPoint p) => plan.Fixtures.FirstOrDefault(f => Rings.Covers(f.Outline, p, WallTolerance));
+
     /// <summary>A name for people for what <see cref="RoomAt"/> returns: the room's name, the walk-in's, or "Sales floor".</summary>
     public static string RoomName(Plan plan, string? room) =>
         plan.Rooms.FirstOrDefault(r => r.Id == room)?.Name

@@ -54,12 +54,18 @@ public static class HeatMapSheet
     internal static ConcentrationScale ScaleOf(NetSurvey net, GasField field, ColourMapKind kind)
     {
         var detection = net.Readings.Count == 0 ? 1 : net.Readings.Min(r => r.DetectionPpm);
+        return new ConcentrationScale(detection > 0 ? detection : 1, field.ActionPpm, HighestOf(field), kind);
+    }
+
+    /// <summary>Highest value drawn, net ppm.</summary>
+    internal static double HighestOf(GasField field)
+    {
         var highest = Math.Max(field.ActionPpm, 1);
         for (var i = 0; i < field.MeanPpm.Length; i++)
         {
             if (field.Evidence[i] && field.MeanPpm[i] > highest) highest = field.MeanPpm[i];
         }
 
-        return new ConcentrationScale(detection > 0 ? detection : 1, field.ActionPpm, highest, kind);
+        return highest;
     }
 }

@@ -66,7 +66,70 @@ internal sealed class BlockTables
     /// <summary>Log likelihood summed over noise levels with the shape set before.</summary>
     /// <param name="shift">Logarithm of the strength in table steps.</param>
     /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
-    public double LogAt(int shift, double extraLogVariance = 0)
+    public double LogAt(int shift, double extraLogVariance = 0) =>
+        Vector256.IsHardwareAccelerated ? LogSideBySide(shift, extraLogVariance) : LogOneByOne(shift, extraLogVariance);
+
+    /// <summary>The same without vectors: where the processor has none, as in a browser, they are made up by calls and take many times as long.</summary>
+    internal double LogOneByOne(int shift, double extraLogVariance)
+    {
+        Span<double> logs = stackalloc double[Levels];
+        var best = double.NegativeInfinity;
+        for (var level = 0; level < Levels; level++)
+        {
+            logs[level] = LogOfLevel(level, shift, extraLogVariance);
+            best = Math.Max(best, logs[level]);
+        }
+
+        var likelihood = 0.0;
+        for (var level = 0; level < Levels; level++) likelihood += NoiseLevels.Weight[level] * Math.Exp(logs[level] - best);
+        return best + Math.Log(likelihood);
+    }
+
+    private double LogOfLevel(int level, int shift, double extraLogVariance)
+    {
+        double patch = Patch[level], turbulence = Turbulence[level];
+        double mean = 0, variance = patch, product = 1, tails = 1, sum = 0;
+        for (var i = 0; i < index.Length; i++)
+        {
+            var keep = block.Keep[i];
+            mean *= keep;
+            variance = patch + ((variance - patch) * keep * keep);
+            var k = index[i] + shift;
+            var t = fraction[i];
+            if (k < 0) (k, t) = (0, 0);
+            else if (k > E - 2) (k, t) = (E - 2, 1);
+            if (censored[i] is { } table)
+            {
+                double low = table[(k * Levels) + level], high = table[((k + 1) * Levels) + level];
+                sum += low + ((high - low) * t);
+                continue;
+            }
+
+            var at = (i * E) + k;
+            var r = residual[at] + (t * (residual[at + 1] - residual[at]));
+            var a = additive[at] + (t * (additive[at + 1] - additive[at]));
+            var g = gain[at] + (t * (gain[at + 1] - gain[at]));
+            var total = a + (g * g * (block.LogVariance[i] + extraLogVariance + turbulence + variance));
+            var error = r - (g * mean);
+            var tail = 1 + (error * error / (total * Freedom));
+            product *= total;
+            tails *= tail;
+            if ((i & 15) == 15)
+            {
+                sum -= (0.5 * Math.Log(product)) + ((Freedom + 1) / 2 * Math.Log(tails));
+                (product, tails) = (1, 1);
+            }
+
+            var share = variance * g / total;
+            mean += share * error * Math.Min(1, (Freedom + 1) / Freedom / tail);
+            variance -= share * g * variance;
+        }
+
+        return sum - ((Freedom + 1) / 2 * Math.Log(tails)) - (0.5 * Math.Log(product));
+    }
+
+    /// <summary>All noise levels side by side.</summary>
+    internal double LogSideBySide(int shift, double extraLogVariance)
     {
         var (mean, variance, product, sum) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.Zero);
         var half = Vector256.Create(0.5);

@@ -34,10 +34,12 @@ internal static class AnswerText
 
     public static Answer Read(string text) => JsonSerializer.Deserialize(text, AnswerJson.Default.Answer)!;
 
-    public static string Of(Plan plan, NetSurvey net, LocateResult result)
+    public static string Write(Answer answer) => JsonSerializer.Serialize(answer, AnswerJson.Default.Answer);
+
+    public static Answer Of(Plan plan, NetSurvey net, LocateResult result)
     {
         string Tag(string id) => plan.FindFixture(id)?.Tag ?? PlanPlaces.RoomName(plan, id);
-        var answer = new Answer(
+        return new Answer(
             net.Readings.Count,
             [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.At.X, r.Reading.Place.At.Y))],
             [.. result.Zones.Select(z => Zone(plan, z))],
@@ -45,7 +47,6 @@ internal static class AnswerText
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
             [.. result.NotProbed.Select(Tag)],
             result.Next is { } next ? new NextLine(next.Why, next.At.X, next.At.Y) : null);
-        return JsonSerializer.Serialize(answer, AnswerJson.Default.Answer);
     }
 
     private static ZoneLine Zone(Plan plan, LeakZone zone)

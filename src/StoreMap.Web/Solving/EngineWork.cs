@@ -14,14 +14,14 @@ namespace StoreMap.Web.Solving;
 [SupportedOSPlatform("browser")]
 internal static partial class EngineWork
 {
-    private const double ClearanceMetres = 0.3;
+    public const double ClearanceMetres = 0.3;
 
     // A fifth of the command line's: the browser's interpreter is several times slower, and the walk is within a per cent all the same.
-    private const long RouteEffort = 5_000;
+    public const long RouteEffort = 5_000;
 
     /// <summary>Probe points in walking order, as a JSON list of ids.</summary>
     [JSExport]
-    public static string Route(string layout, string survey)
+    public static string Route(string layout)
     {
         var plan = LayoutDocument.Parse(layout).Plan;
         var draft = ProbePlanner.Draft(plan, new Protocol());
@@ -37,7 +37,7 @@ internal static partial class EngineWork
         var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
         var net = NetSurveyBuilder.Build(plan, read.Survey);
-        return AnswerText.Of(plan, net, LeakLocator.Locate(plan, net, []));
+        return AnswerText.Write(AnswerText.Of(plan, net, LeakLocator.Locate(plan, net, [])));
     }
 
     /// <summary>The survey as a file's text.</summary>

@@ -49,7 +49,7 @@ public sealed class LiveAnswer
         {
             var began = DateTimeOffset.UtcNow;
             var (layout, survey) = await input();
-            Answer = AnswerText.Read(await Browser.Solve("Locate", layout, survey));
+            Answer = AnswerText.Read(await EngineRoom.Floor("EngineWork.Locate", layout, survey));
             Seconds = (DateTimeOffset.UtcNow - began).TotalSeconds;
             Trouble = null;
         }

@@ -69,6 +69,32 @@ internal static partial class Browser
     [JSImport("download", "device")]
     public static partial void Download(string name, string type, string text);
 
+    [JSImport("downloadBytes", "device")]
+    public static partial void Download(string name, string type, byte[] bytes);
+
+    [JSImport("downloadPng", "device")]
+    public static partial Task DownloadPng(string name, string svg, double width, double height, double dotsPerInch);
+
+    /// <summary>Shows a drawing inside an element.</summary>
+    [JSImport("show", "device")]
+    public static partial void Show(string id, string svg);
+
+    [JSImport("addFace", "device")]
+    public static partial void AddFace(string family, string weight, byte[] bytes);
+
+    /// <summary>Prints the page.</summary>
+    /// <param name="sizes">A JSON list of class, width and height of its sheets, millimetres.</param>
+    [JSImport("print", "device")]
+    public static partial void Print(string sizes);
+
+    /// <summary>Where a press lies in an element, in parts of its width and height.</summary>
+    [JSImport("inside", "device")]
+    public static partial double[] Inside(string id, double clientX, double clientY);
+
+    /// <summary>Width of an element inside its border, CSS pixels.</summary>
+    [JSImport("width", "device")]
+    public static partial double Width(string id);
+
     [JSImport("focus", "device")]
     public static partial void Focus(string id);
 
@@ -82,7 +108,7 @@ internal static partial class Browser
     public static partial void OnConnection([JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> callback);
 
     [JSImport("onKeys", "device")]
-    public static partial void OnKeys([JSMarshalAs<JSType.Function<JSType.String, JSType.Boolean>>] Func<string, bool>? callback);
+    public static partial void OnKeys([JSMarshalAs<JSType.Function<JSType.String, JSType.String, JSType.Boolean>>] Func<string, string, bool>? callback);
 
     [JSImport("onUpdate", "device")]
     public static partial Task OnUpdate([JSMarshalAs<JSType.Function>] Action callback);
@@ -90,6 +116,11 @@ internal static partial class Browser
     [JSImport("update", "device")]
     public static partial Task Update();
 
-    [JSImport("solve", "engine")]
-    public static partial Task<string> Solve(string method, string layout, string survey);
+    /// <summary>Work of the engine in a worker of its own; see <c>wwwroot/js/engine.js</c>.</summary>
+    [JSImport("run", "engine")]
+    public static partial Task<string> Run(
+        string worker, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string>? progress);
+
+    [JSImport("cancel", "engine")]
+    public static partial void Cancel(string worker);
 }

@@ -1,46 +1,68 @@
-using System.Globalization;
 using System.Reflection;
-using System.Text.Json.Nodes;
 using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Surveys;
+using StoreMap.Web.Solving;
 
 namespace StoreMap.Web.Storage;
 
-/// <summary>The invented store, carried in the client, with one simulated visit as journal events.</summary>
+/// <summary>The invented store, carried in the client with three simulated visits and its service record.</summary>
 internal static class Demo
 {
     public const string Id = "tern-hollow";
 
-    // Fixed ids: opened on two devices, the demo's visit is the same visit.
-    private const string SurveyId = "tern-hollow-2026-07-07";
+    /// <summary>Days of the visits, oldest first.</summary>
+    public static IReadOnlyList<string> Days { get; } = ["2026-06-09", "2026-07-07", "2026-08-04"];
 
-    public static async Task<StoreRecord> Add(LocalStore store)
+    /// <summary>Keeps the store with its visits on this device; entries already here stay.</summary>
+    public static async Task<StoreRecord> Add(LocalStore store, EngineRoom engine)
     {
-        using var file = Resource("demo.layout.json");
-        var layout = LayoutDocument.Read(file, "demo.layout.json");
-        var record = await store.Keep(layout);
-        using var readings = Resource("demo.readings.csv");
-        var survey = SurveyReader.Read(readings, "demo.readings.csv", layout.Plan, ProbePlanner.Draft(layout.Plan, new Protocol()).Points).Survey;
-        var texts = SurveyDocument.Of(survey, layout.Plan).Root["readings"]!.AsArray().Select((r, i) => Event(survey, r!.AsObject(), i).Write()).ToArray();
-        await Browser.Restore(SurveyId, System.Text.Json.JsonSerializer.Serialize(texts, Json.Default.StringArray));
-        if (await store.Survey(SurveyId) is null) await store.Put(new SurveyRecord { Id = SurveyId, Store = Id, Started = survey.Start });
+        using var file = Resource("layout.json");
+        var record = await store.Keep(LayoutDocument.Read(file, "demo.layout.json"));
+        if (record.Service is null) await store.Put(record = record with { Service = Text("service.json") });
+        foreach (var day in Days)
+        {
+            var visit = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Default.DemoVisit, day);
+            if (visit is null) return record;
+            await store.Add(visit.Id, Id, visit.Started, visit.Events);
+        }
+
         return record;
     }
 
-    private static JournalEvent Event(Survey survey, JsonObject reading, int i) => new()
+    /// <summary>A visit as journal entries. Fixed ids: opened on two devices, the demo's visit is the same visit.</summary>
+    /// <param name="day">One of <see cref="Days"/>.</param>
+    public static DemoVisit Visit(string day)
     {
-        Id = string.Create(CultureInfo.InvariantCulture, $"{SurveyId}-{i}"), Survey = SurveyId, Device = "demo", Number = i, Time = survey.Readings[i].Time,
-        Kind = JournalKinds.Reading, Body = Body(reading),
-    };
-
-    // The number as text, as the number pad makes it.
-    private static JsonObject Body(JsonObject reading)
-    {
-        var body = reading.DeepClone().AsObject();
-        if (body["ppm"] is JsonValue ppm && ppm.GetValueKind() == System.Text.Json.JsonValueKind.Number) body["ppm"] = ppm.ToJsonString();
-        return body;
+        using var file = Resource("layout.json");
+        var plan = LayoutDocument.Read(file, "demo.layout.json").Plan;
+        var points = ProbePlanner.Draft(plan, new Protocol()).Points;
+        var survey = day == Days[^1] ? Logged(plan, points, day) : Read(plan, points, day);
+        var id = $"{Id}-{day}";
+        return new DemoVisit(id, survey.Start, VisitEvents.Of(survey, plan, id, "demo"));
     }
 
-    private static Stream Resource(string name) => Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
+    private static Survey Read(Plan plan, IReadOnlyList<ProbePoint> points, string day)
+    {
+        using var readings = Resource($"{day}.readings.csv");
+        return SurveyReader.Read(readings, null, plan, points).Survey;
+    }
+
+    // The last visit was a continuous log, put back in place with the delay and response of its monitor.
+    private static Survey Logged(Plan plan, IReadOnlyList<ProbePoint> points, string day)
+    {
+        using var logText = Resource($"{day}.log.csv");
+        using var markText = Resource($"{day}.marks.csv");
+        var options = new SurveyReadOptions { DelaySeconds = 5, T90Seconds = 5 };
+        var log = LogCsv.Read(logText, null, plan, options);
+        return LogAligner.Align(plan, points, log, MarksCsv.Read(markText, null, plan, points, options).Marks, new LogAlignOptions { DelayKnown = true }).Survey;
+    }
+
+    private static string Text(string name)
+    {
+        using var reader = new StreamReader(Resource(name));
+        return reader.ReadToEnd();
+    }
+
+    private static Stream Resource(string name) => Assembly.GetExecutingAssembly().GetManifestResourceStream("demo." + name)!;
 }

@@ -72,6 +72,24 @@ public sealed class LocalStore
         return record;
     }
 
+    /// <summary>Keeps a visit with its entries, to be sent; what is here already stays as it is.</summary>
+    /// <returns>How many entries were new.</returns>
+    public async Task<int> Add(string survey, string store, DateTimeOffset started, IReadOnlyList<string> events)
+    {
+        if (await Survey(survey) is null) await Put(new SurveyRecord { Id = survey, Store = store, Started = started });
+        return await Browser.Restore(survey, JsonSerializer.Serialize([.. events], Json.Default.StringArray));
+    }
+
+    /// <summary>Adds an entry of this device's to a survey's journal. It is on the disk when this returns.</summary>
+    public async Task Note(string survey, string kind, System.Text.Json.Nodes.JsonObject body, DateTimeOffset time)
+    {
+        var number = (await Events(survey)).Where(e => e.Device == Device).Select(e => e.Number + 1).DefaultIfEmpty(0).Max();
+        await Add(new JournalEvent { Id = NewEventId(), Survey = survey, Device = Device, Number = number, Time = time, Kind = kind, Body = body });
+    }
+
+    /// <summary>An id for an entry of this device, unique for ever.</summary>
+    public string NewEventId() => $"{Device}-{Guid.NewGuid():N}"[..40];
+
     public async Task<SurveyRecord> NewSurvey(string store, DateTimeOffset now)
     {
         var record = new SurveyRecord { Id = $"{now:yyyyMMdd}-{Guid.NewGuid():N}"[..26], Store = store, Started = now };

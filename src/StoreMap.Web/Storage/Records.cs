@@ -15,8 +15,17 @@ public sealed record StoreRecord
     /// <summary>The layout file's text.</summary>
     public required string Document { get; init; }
 
+    /// <summary>True when the layout was changed here and the server has not got it yet.</summary>
+    public bool Changed { get; init; }
+
     /// <summary>Probe points in walking order; null until the route was planned.</summary>
     public IReadOnlyList<string>? Order { get; init; }
+
+    /// <summary>Stops of the walk that stay at their place when it is planned anew; null when none.</summary>
+    public IReadOnlyList<string>? Pinned { get; init; }
+
+    /// <summary>The service record's text; null when there is none.</summary>
+    public string? Service { get; init; }
 
     /// <summary>Why the server did not take the layout; null when it did or was not asked yet.</summary>
     public string? Refused { get; init; }

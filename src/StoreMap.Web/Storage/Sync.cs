@@ -30,7 +30,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public SyncStand Stand { get; private set; }
 
-    /// <summary>Events on this device that the server has not confirmed.</summary>
+    /// <summary>Entries and changed layouts on this device that the server has not confirmed.</summary>
     public int Unsent { get; private set; }
 
     public ServerSession? Session { get; private set; }
@@ -49,7 +49,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public async Task Count()
     {
-        Unsent = await Browser.UnsentCount();
+        Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed);
         Changed?.Invoke();
     }
 
@@ -80,6 +80,21 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         return null;
     }
 
+    /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
+    public async Task<bool> TakeServers(string id)
+    {
+        try
+        {
+            if (await store.Store(id) is not { } record || await Layout(id) is not var (version, document)) return false;
+            await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
+            return true;
+        }
+        catch (HttpRequestException)
+        {
+            return false;
+        }
+    }
+
     public void Dispose()
     {
         timer?.Dispose();
@@ -108,11 +123,26 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     private async Task SendStore(StoreRecord record)
     {
-        if (record.Version > 0) return;
-        using var answer = await Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document);
+        if (record.Version > 0 && !record.Changed) return;
+        using var answer = await Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
+        if (answer.IsSuccessStatusCode && record.Version > 0)
+        {
+            // What was changed again while it was on its way goes with the next round.
+            var now = await store.Store(record.Id) ?? record;
+            await store.Put(now with { Version = record.Version + 1, Changed = now.Document != record.Document });
+            return;
+        }
+
+        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && record.Version > 0)
+        {
+            Trouble = $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent. Keep its layout file, then take the server's on the plan page and draw your changes again.";
+            return;
+        }
+
         if (answer.IsSuccessStatusCode)
         {
-            await store.Put(record with { Version = 1, Refused = null });
+            // Read anew: it may have been changed here meanwhile.
+            await store.Put((await store.Store(record.Id) ?? record) with { Version = 1, Refused = null });
             return;
         }
 
@@ -120,7 +150,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             // The same store, sent by another device first: take the server's, keep readings as they are.
             var same = document == record.Document;
-            await store.Put(record with { Version = version, Document = document, Order = same ? record.Order : null });
+            await store.Put((await store.Store(record.Id) ?? record) with { Version = version, Document = document, Order = same ? record.Order : null });
             if (!same) Trouble = $"{record.Name} was on the server already with another layout; the server's is used. Look at the plan before you go on.";
             return;
         }
@@ -161,8 +191,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         foreach (var there in await Get("api/stores", Json.Default.ServerStoreArray) ?? [])
         {
             var here = await store.Store(there.Id);
-            if ((here is null || here.Version < there.Version) && await Layout(there.Id) is var (version, document))
-                await store.Put(new StoreRecord { Id = there.Id, Name = there.Name, Version = version, Document = document });
+            if ((here is null || (here.Version < there.Version && !here.Changed)) && await Layout(there.Id) is var (version, document))
+                await store.Put((here ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
             foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchEvents(survey);
         }
     }
@@ -195,9 +225,10 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         return answer.IsSuccessStatusCode ? await Read(answer, type) : default;
     }
 
-    private async Task<HttpResponseMessage> Send(HttpMethod method, string path, string json)
+    private async Task<HttpResponseMessage> Send(HttpMethod method, string path, string json, int madeFrom = 0)
     {
         using var request = new HttpRequestMessage(method, path) { Content = new StringContent(json, Encoding.UTF8, "application/json") };
+        if (madeFrom > 0) request.Headers.TryAddWithoutValidation("If-Match", $"\"{madeFrom.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"");
         return await http.SendAsync(request);
     }
 

@@ -251,7 +251,7 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
     {
         var e = new JournalEvent
         {
-            Id = $"{store.Device}-{Guid.NewGuid():N}"[..40], Survey = Record.Id, Device = store.Device, Number = number++, Time = clock.GetLocalNow(), Kind = kind, Body = body,
+            Id = store.NewEventId(), Survey = Record.Id, Device = store.Device, Number = number++, Time = clock.GetLocalNow(), Kind = kind, Body = body,
         };
         await store.Add(e);
         events.Add(e);
@@ -277,7 +277,7 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
     {
         try
         {
-            var order = JsonNode.Parse(await Browser.Solve("Route", Store.Document, ""))!.AsArray().Select(n => (string)n!).ToList();
+            var order = JsonNode.Parse(await EngineRoom.Floor("EngineWork.Route", Store.Document))!.AsArray().Select(n => (string)n!).ToList();
             // Read anew: it may have been sent meanwhile.
             Store = (await store.Store(Store.Id) ?? Store) with { Order = order };
             await store.Put(Store);

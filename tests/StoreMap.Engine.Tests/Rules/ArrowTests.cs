@@ -7,11 +7,12 @@ namespace StoreMap.Tests.Rules;
 /// <summary>The rooms of the engine use one another one way only, and the engine stays fit for the browser.</summary>
 public class ArrowTests
 {
-    private static readonly string[] Rooms = ["Plans", "Walking", "Routing", "Surveys", "Air", "Fields", "Zones", "History", "Sheets"];
+    private static readonly string[] Rooms = ["Plans", "Editing", "Walking", "Routing", "Surveys", "Air", "Fields", "Zones", "History", "Sheets"];
 
     private static readonly Dictionary<string, string[]> MayUse = new()
     {
         ["Plans"] = [],
+        ["Editing"] = ["Plans"],
         ["Walking"] = ["Plans"],
         ["Routing"] = ["Walking", "Plans"],
         ["Surveys"] = ["Plans"],

@@ -17,13 +17,18 @@ internal static class FieldPass
     /// <summary>Where along a contour line its value may stand, in parts of its length.</summary>
     private static readonly double[] LabelPlaces = [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95];
 
-    public static void Draw(PlanDrawing d, GasField field, ConcentrationScale scale)
+    /// <summary>Draws the field.</summary>
+    /// <param name="d">The drawing.</param>
+    /// <param name="field">The field.</param>
+    /// <param name="scale">Levels and colours.</param>
+    /// <param name="uncertainty">False to leave out the hatching of uncertain parts.</param>
+    public static void Draw(PlanDrawing d, GasField field, ConcentrationScale scale, bool uncertainty = true)
     {
         d.Svg.Begin("field", "field", d.Words["plan.field"], d.Words["plan.field-description"]);
         var areas = Isobands.TraceAbove(field, [double.NegativeInfinity, .. scale.Levels]);
         DrawProbed(d, areas[0]);
         DrawBands(d, areas, scale);
-        DrawFading(d, field, scale);
+        if (uncertainty) DrawFading(d, field, scale);
         DrawLines(d, field, scale);
         d.Svg.End();
         d.Uses(LegendSymbol.Unsurveyed);

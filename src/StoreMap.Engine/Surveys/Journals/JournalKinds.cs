@@ -39,6 +39,9 @@ public static class JournalKinds
     /// <summary>Into or out of a walk-in: fixture, in.</summary>
     public const string CheckIn = "check-in";
 
+    /// <summary>A panel was lifted: panel, leak (true or false), and for a leak component and note where known.</summary>
+    public const string Panel = "panel";
+
     /// <summary>The visit ends.</summary>
     public const string Close = "close";
 }

@@ -28,6 +28,7 @@ public static class JournalReplay
             Events = counting, File = File(store, units, start, counting), Read = read, LeftOff = items, Conflicts = conflicts,
             Skipped = [.. Of(counting, JournalKinds.Skip).Select(e => new SkippedPoint(Text(e, "point") ?? "", Text(e, "reason") ?? "")).Where(s => !read.Contains(s.Point)).DistinctBy(s => s.Point)],
             CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"))).Distinct()],
+            Panels = Panels(counting),
             Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => new StoppedWork(e.Time, Text(e, "gas") ?? "", Number(e, "ppm"), Text(e, "level") == "out" ? StopLevel.Out : StopLevel.Leave))],
             Closed = ended && items.TrueForAll(i => i.Ended is not null),
         };
@@ -87,6 +88,13 @@ public static class JournalReplay
 
         return items;
     }
+
+    private static List<PanelLook> Panels(List<JournalEvent> events) =>
+    [
+        .. Of(events, JournalKinds.Panel).Where(e => Text(e, "panel") is not null)
+            .Select(e => new PanelLook(e.Id, Text(e, "panel")!, e.Body["leak"]?.GetValueKind() == JsonValueKind.True, Text(e, "component"), e.Time))
+            .GroupBy(p => p.Panel).Select(g => g.Last()).OrderBy(p => p.Time).ThenBy(p => p.Panel, StringComparer.Ordinal),
+    ];
 
     private static JsonObject File(string store, LengthUnit units, DateTimeOffset start, List<JournalEvent> events)
     {

@@ -28,6 +28,14 @@ public sealed record CloseInPlace(string Fixture, double At);
 /// <param name="Level">The set point reached.</param>
 public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level);
 
+/// <summary>A panel that was lifted and what was found behind it.</summary>
+/// <param name="Event">Id of the event that says so, by which it can be withdrawn.</param>
+/// <param name="Panel">Panel id, such as <c>C3/6</c>.</param>
+/// <param name="Leak">True when a leak was confirmed behind it.</param>
+/// <param name="Component">What leaks, in words; null when not said or none.</param>
+/// <param name="Time">When.</param>
+public sealed record PanelLook(string Event, string Panel, bool Leak, string? Component, DateTimeOffset Time);
+
 /// <summary>What a survey's events come to. The same events in any order, with repeats, come to the same.</summary>
 public sealed record JournalState
 {
@@ -48,6 +56,9 @@ public sealed record JournalState
 
     /// <summary>All left-off items, the oldest first.</summary>
     public required IReadOnlyList<LeftOffItem> LeftOff { get; init; }
+
+    /// <summary>Panels lifted, in time order; of a panel looked at again the last look.</summary>
+    public required IReadOnlyList<PanelLook> Panels { get; init; }
 
     /// <summary>Stop-work readings.</summary>
     public required IReadOnlyList<StoppedWork> Stops { get; init; }

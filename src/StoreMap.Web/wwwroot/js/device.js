@@ -66,17 +66,75 @@ export function onConnection(callback) {
   addEventListener('offline', () => callback(false));
 }
 
-// Clickers send page keys; they and letters act wherever the focus is, but not while a text is being written.
+// Clickers send page keys; they and letters act wherever the focus is, but not while a text is being written. The part of the page
+// that asked for keys with data-keys gets those with Ctrl too.
 let keys = null;
 export function onKeys(callback) {
   if (keys) removeEventListener('keydown', keys);
   keys = callback && (e => {
-    const field = e.target instanceof HTMLElement && e.target.closest('input, textarea, select');
-    if (field || e.ctrlKey || e.altKey || e.metaKey) return;
-    if (e.key === 'Enter' && e.target instanceof HTMLElement && e.target.closest('button, a, summary')) return;
-    if (callback(e.key)) e.preventDefault();
+    const target = e.target instanceof Element ? e.target : document.body;
+    const part = target.closest('[data-keys]')?.dataset.keys ?? '';
+    if (target.closest('input, textarea, select') || e.altKey || ((e.ctrlKey || e.metaKey) && !part)) return;
+    if ((e.key === 'Enter' || (e.key === ' ' && part)) && target.closest('button, a, summary')) return;
+    if (callback((e.ctrlKey || e.metaKey ? 'Ctrl+' : '') + (e.shiftKey && e.key.length > 1 ? 'Shift+' : '') + e.key, part)) e.preventDefault();
   });
   if (keys) addEventListener('keydown', keys);
+}
+
+export function width(id) {
+  return document.getElementById(id)?.clientWidth ?? 0;
+}
+
+// Where a press lies in an element, in parts of its width and height.
+export function inside(id, x, y) {
+  const box = document.getElementById(id)?.getBoundingClientRect();
+  return box ? [(x - box.left) / box.width, (y - box.top) / box.height] : [0, 0];
+}
+
+export function downloadBytes(name, type, bytes) {
+  download(name, type, bytes.slice());
+}
+
+// A picture's dots from its drawing, for when no server is there to make them.
+export async function downloadPng(name, svg, width, height, dotsPerInch) {
+  const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  try {
+    const picture = new Image();
+    picture.src = url;
+    await picture.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = Math.round(width / 25.4 * dotsPerInch);
+    canvas.height = Math.round(height / 25.4 * dotsPerInch);
+    canvas.getContext('2d').drawImage(picture, 0, 0, canvas.width, canvas.height);
+    const blob = await new Promise(done => canvas.toBlob(done, 'image/png'));
+    download(name, 'image/png', blob);
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}
+
+// A drawing in a tree of its own, so that ids of several on one page stay apart.
+const fit = new CSSStyleSheet();
+fit.replaceSync('svg { display: block; width: 100%; height: auto; }');
+export function show(id, svg) {
+  const host = document.getElementById(id);
+  if (!host) return;
+  const root = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
+  root.adoptedStyleSheets = [fit];
+  root.innerHTML = svg.replace(/^<\?xml[^>]*>/, '');
+}
+
+export function addFace(family, weight, bytes) {
+  document.fonts.add(new FontFace(family, bytes.slice().buffer, { weight }));
+}
+
+// Each sheet on paper of its own size.
+export function print(sizesText) {
+  const sizes = JSON.parse(sizesText);
+  const rules = new CSSStyleSheet();
+  rules.replaceSync(sizes.map(([name, w, h]) => `@page ${name} { size: ${w}mm ${h}mm; margin: 0; } .${name} { page: ${name}; width: ${w}mm; height: ${h}mm; }`).join(''));
+  document.adoptedStyleSheets = [rules];
+  window.print();
 }
 
 // A new version waits until it is asked in, so it never changes under someone's hands.

@@ -1,27 +1,39 @@
-// Hands work to the engine in a worker of its own, so that logging never waits for an answer.
-let worker = null;
+// Hands work to the engine in workers of their own, so that neither logging nor drawing waits for an answer.
+const workers = new Map();
 let next = 0;
-const waiting = new Map();
 
-function start() {
-  worker = new Worker('js/engine-worker.js', { type: 'module' });
-  worker.onmessage = ({ data }) => {
-    const call = waiting.get(data.id);
-    waiting.delete(data.id);
+function start(name) {
+  const made = { worker: new Worker('/js/engine-worker.js', { type: 'module' }), waiting: new Map() };
+  made.worker.onmessage = ({ data }) => {
+    const call = made.waiting.get(data.id);
+    if (data.share !== undefined) { call?.progress?.(data.share, data.work); return; }
+    made.waiting.delete(data.id);
     if (data.error) call?.no(new Error(data.error)); else call?.ok(data.result);
   };
-  worker.onerror = () => {
-    for (const call of waiting.values()) call.no(new Error('The engine could not be started in the background.'));
-    waiting.clear();
-    worker = null;
-  };
+  made.worker.onerror = () => end(name, 'The engine could not be started in the background.');
+  workers.set(name, made);
+  return made;
 }
 
-export function solve(method, layout, survey) {
-  if (!worker) start();
+function end(name, why) {
+  const ended = workers.get(name);
+  if (!ended) return;
+  workers.delete(name);
+  ended.worker.terminate();
+  for (const call of ended.waiting.values()) call.no(new Error(why));
+}
+
+// A method of the engine's work, such as "EngineWork.Locate"; arguments and answer are texts.
+export function run(name, method, args, progress) {
+  const { worker, waiting } = workers.get(name) ?? start(name);
   const id = ++next;
   return new Promise((ok, no) => {
-    waiting.set(id, { ok, no });
-    worker.postMessage({ id, method, layout, survey });
+    waiting.set(id, { ok, no, progress });
+    worker.postMessage({ id, method, args });
   });
+}
+
+// The work at hand is dropped with its worker; the next call starts a new one.
+export function cancel(name) {
+  end(name, 'cancelled');
 }

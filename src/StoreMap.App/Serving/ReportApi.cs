@@ -1,0 +1,74 @@
+using StoreMap.App.Shell;
+using StoreMap.Data;
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Raster;
+using StoreMap.Routing;
+using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.App.Serving;
+
+/// <summary>The customer's pack, bound on the server from what it holds.</summary>
+internal static class ReportApi
+{
+    private const int MostSurveys = 60;
+
+    // Drawing a pack takes a core for seconds; one at a time leaves the server free for those who log.
+    private static readonly SemaphoreSlim One = new(1);
+
+    public static void Map(RouteGroupBuilder api) => api.MapPost("/stores/{store}/report", Bind).WithSummary("The report of some visits as a PDF.");
+
+    private static async Task<IResult> Bind(string store, ReportWish wish, Layouts layouts, Journal journal, CancellationToken cancel)
+    {
+        if (layouts.Latest(store) is not { } layout) return Results.NotFound(new ApiProblem("store", "There is no such store."));
+        if (wish.Surveys is not { Count: > 0 and <= MostSurveys } ids) return Bad("surveys", $"Name 1 to {MostSurveys} surveys.");
+        var rows = ids.Select(id => id is null ? null : journal.Survey(id)).ToList();
+        if (rows.Any(r => r?.Store != store)) return Bad("surveys", "One of the surveys is not here or belongs to another store. Send it first.");
+        var parts = ReportParts.None;
+        foreach (var name in wish.Parts ?? [])
+        {
+            if (!Enum.TryParse<ReportParts>(name, out var part) || !Enum.IsDefined(part)) return Bad("parts", "One of the parts is unknown.");
+            parts |= part;
+        }
+
+        await One.WaitAsync(cancel);
+        try
+        {
+            // Away from the threads that answer requests.
+            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, wish, parts == ReportParts.None ? ReportParts.All : parts, cancel), cancel);
+        }
+        catch (RefusedInputException refused)
+        {
+            return Results.BadRequest(new { errors = ProblemJson.Array(refused.Problems) });
+        }
+        finally
+        {
+            One.Release();
+        }
+    }
+
+    private static IResult Draw(LayoutRow layout, IReadOnlyList<SurveyRow> rows, Journal journal, ReportWish wish, ReportParts parts, CancellationToken cancel)
+    {
+        var plan = LayoutDocument.Parse(layout.Document).Plan;
+        var points = ProbePlanner.Draft(plan, new Protocol()).Points;
+        var states = rows.Select(r => SurveysApi.State(r, plan, journal)).ToList();
+        List<Survey> surveys = [.. states.Select(s => JournalReplay.Read(s, plan, points).Survey).Where(s => s.Readings.Count > 0)];
+        if (surveys.Count == 0) return Bad("readings", "These visits have no reading.");
+        var record = wish.Service is null ? null : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
+        var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
+        var study = new VisitStudy(plan, points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
+        {
+            Checked = states.Zip(rows).SelectMany(s => s.First.Panels.Select(p => (Day: DateOnly.FromDateTime(s.Second.Started.DateTime), Panel: p)))
+                .ToLookup(p => p.Day, p => new PanelCheck(p.Panel.Panel, p.Panel.Leak)),
+        };
+        var pdf = SheetRaster.ToPdf(study.Report(parts), SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start));
+        return Results.File(pdf, "application/pdf", $"{plan.Id}-report.pdf");
+    }
+
+    private static IResult Bad(string rule, string message) => Results.BadRequest(new ApiProblem(rule, message));
+}
+
+/// <summary>What a client asks for.</summary>
+internal sealed record ReportWish(IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper);

@@ -1,0 +1,43 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Text.Json;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+using StoreMap.Web.Solving;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Desk;
+
+/// <summary>The store that a desk page works on, with its visits as the worker takes them.</summary>
+public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<SurveyRecord> Surveys)
+{
+    private static bool faces;
+
+    /// <summary>Opens a store; null when this device has none of that id.</summary>
+    public static async Task<DeskStore?> Open(LocalStore store, string id)
+    {
+        if (await store.Store(id) is not { } record) return null;
+        if (!faces)
+        {
+            // The sheets' own face, so that the screen shows what the paper will.
+            faces = true;
+            Browser.AddFace(Faces.Family, "400", Faces.RegularFile.ToArray());
+            Browser.AddFace(Faces.Family, "600", Faces.SemiBoldFile.ToArray());
+        }
+
+        return new DeskStore(record, LayoutDocument.Parse(record.Document).Plan, [.. (await store.Surveys()).Where(s => s.Store == id)]);
+    }
+
+    /// <summary>Some visits as the worker takes them.</summary>
+    public async Task<string> Pack(LocalStore store, IEnumerable<SurveyRecord> surveys)
+    {
+        var packed = new List<PackedVisit>();
+        foreach (var survey in surveys) packed.Add(new PackedVisit(survey.Started, await store.EventTexts(survey.Id)));
+        return JsonSerializer.Serialize(new DeskInput(packed, Record.Service), DeskJson.Default.DeskInput);
+    }
+
+    /// <summary>A visit and those before it, which tell what was known then.</summary>
+    public IEnumerable<SurveyRecord> UpTo(SurveyRecord survey) => Surveys.Where(s => s.Started <= survey.Started);
+
+    /// <summary>What went wrong in the worker, for a person.</summary>
+    public static string Why(JSException e) => e.Message.Replace("Error: ", "", StringComparison.Ordinal);
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using StoreMap.Editing;
+
+namespace StoreMap.Web.Desk;
+
+/// <summary>An element of a layout being drawn, as the screen shows it. Coordinates in the layout's unit, y up.</summary>
+/// <param name="Id">Its id.</param>
+/// <param name="List">Its list.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Ring">Its outline; empty for a place.</param>
+/// <param name="Lines">Fronts and doorways.</param>
+/// <param name="Middle">Middle of its box.</param>
+/// <param name="Box">Its box.</param>
+internal sealed record PlanShape(
+    string Id, string List, string Title, IReadOnlyList<(double X, double Y)> Ring, IReadOnlyList<IReadOnlyList<(double X, double Y)>> Lines,
+    (double X, double Y) Middle, (double X0, double Y0, double X1, double Y1) Box);
+
+/// <summary>Takes a layout's JSON apart for the screen. It is read as it stands, also while it has errors.</summary>
+internal static class PlanShapes
+{
+    public static IReadOnlyList<PlanShape> Of(JsonObject root) =>
+        [.. LayoutElementsJson.Lists.Where(l => l != "pipes").SelectMany(list => (root[list] as JsonArray ?? []).OfType<JsonObject>().Select(e => Of(list, e))).OfType<PlanShape>()];
+
+    /// <summary>Points of a field.</summary>
+    public static IReadOnlyList<(double X, double Y)> Points(JsonNode? field) =>
+        field is JsonArray points ? [.. points.OfType<JsonArray>().Where(p => p.Count == 2).Select(p => ((double)p[0]!, (double)p[1]!))] : [];
+
+    /// <summary>Corners and ends of all shapes but some, to snap to.</summary>
+    public static IReadOnlyList<(double X, double Y)> Ends(IEnumerable<PlanShape> shapes, JsonObject root) =>
+        [.. shapes.SelectMany(s => s.Ring), .. Points(root["outline"])];
+
+    /// <summary>The smallest shape at a point; null when there is none.</summary>
+    public static PlanShape? At(IReadOnlyList<PlanShape> shapes, double x, double y, double reach) => shapes
+        .Where(s => x >= s.Box.X0 - reach && x <= s.Box.X1 + reach && y >= s.Box.Y0 - reach && y <= s.Box.Y1 + reach)
+        .MinBy(s => (s.Box.X1 - s.Box.X0) * (s.Box.Y1 - s.Box.Y0));
+
+    public static string Svg(IEnumerable<(double X, double Y)> points) => string.Join(' ', points.Select(p => $"{N(p.X)},{N(-p.Y)}"));
+
+    public static string N(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+
+    private static PlanShape? Of(string list, JsonObject e)
+    {
+        if (LayoutElementsJson.Box([e]) is not { } box) return null;
+        var lines = new List<IReadOnlyList<(double X, double Y)>> { Points(e["front"]), Points(e["opening"]) };
+        if (e["openings"] is JsonArray openings) lines.AddRange(openings.Select(Points));
+        var id = (string?)e["id"] ?? "";
+        var title = ((string?)e["tag"] ?? id) + ((string?)e["name"] is { } name ? $" {name}" : "");
+        return new PlanShape(id, list, title, Points(e["outline"]), [.. lines.Where(l => l.Count > 1)], ((box.X0 + box.X1) / 2, (box.Y0 + box.Y1) / 2), box);
+    }
+}

@@ -1,0 +1,57 @@
+using System.Globalization;
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>Turns a comparison of months into words for the desk.</summary>
+internal static class CompareText
+{
+    public static CompareAnswer Of(Plan plan, VisitStudy study)
+    {
+        var comparison = study.Comparison;
+        return new CompareAnswer(
+            [.. comparison.Dates.Select(Day)],
+            [.. comparison.Zones.Select(z => Row(plan, z))],
+            [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => new TrendLine($"{Title(plan, z.Fixture)}, {Where(plan, z)}", [.. z.Visits.Select(v => v.PeakPpm)], Trend(z)))],
+            [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
+            [.. comparison.Balances.Select(b => Balance(plan, b))]);
+    }
+
+    private static ZoneRow Row(Plan plan, ZoneHistory z) => new(Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z), z.Service, z.Note);
+
+    private static string Title(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? Say.Fixture(f) : fixture;
+
+    private static string Where(Plan plan, ZoneHistory z)
+    {
+        if (z is not { From: { } from, To: { } to } || plan.FindFixture(z.Fixture) is not { } fixture) return "inside";
+        double a = fixture.FromLeft(from), b = fixture.FromLeft(to);
+        return $"{Say.Length(plan.Units, Math.Min(a, b))} to {Say.Length(plan.Units, Math.Max(a, b))} from the left";
+    }
+
+    private static string Change(ZoneChange change) => change switch
+    {
+        ZoneChange.New => "New",
+        ZoneChange.Recurring => "Seen again",
+        ZoneChange.NoLongerSeen => "No longer seen",
+        _ => "Not comparable",
+    };
+
+    private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "not probed alike" : v.Below ? $"under {Say.Ppm(v.DetectionPpm ?? ppm)}" : (v.AtLeast ? "over " : "") + Say.Ppm(ppm) + " ppm";
+
+    private static string Trend(ZoneHistory z) => z.Trend is not { } t ? "Too few alike visits for a trend; four are needed."
+        : t.P < 0.05 ? string.Create(CultureInfo.InvariantCulture, $"{(t.SlopePerMonth > 0 ? "Rising" : "Falling")} by {Math.Abs(t.SlopePerMonth):0.#} ppm a month")
+        : "Neither rising nor falling for sure";
+
+    private static string Balance(Plan plan, MassBalance b)
+    {
+        string Weight(double kilograms) => plan.Units is LengthUnit.Metre or LengthUnit.Millimetre
+            ? string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg") : string.Create(CultureInfo.InvariantCulture, $"{kilograms / LengthUnits.KilogramsPerPound:0} lb");
+        var text = $"System {b.System}, {b.Refrigerant}: {Weight(b.AddedKilograms)} added in {b.Days} days; the leaks found can have lost {Weight(b.ExplainedLowKilograms)} to {Weight(b.ExplainedHighKilograms)}.";
+        if (b.AddsUp) return text;
+        return text + " That does not add up: the main leak has probably not been found." + (b.NotChecked.Count == 0 ? "" : $" Not checked: {string.Join("; ", b.NotChecked)}.");
+    }
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,93 @@
+using System.Text.Json.Serialization;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>A store's visits as the worker gets them.</summary>
+/// <param name="Visits">Any number, in any order.</param>
+/// <param name="Service">The service record's text; null when there is none.</param>
+public sealed record DeskInput(IReadOnlyList<PackedVisit> Visits, string? Service);
+
+/// <summary>One survey's journal.</summary>
+public sealed record PackedVisit(DateTimeOffset Started, IReadOnlyList<string> Events);
+
+/// <summary>How a map is wanted.</summary>
+/// <param name="WidthMillimetres">Width of the picture; text is as large on it as on paper.</param>
+/// <param name="Layers">Names of the layers drawn.</param>
+/// <param name="Full">True for the heat map as printed, false for the quick one.</param>
+/// <param name="Locate">False to have the picture before the leak zones are worked out.</param>
+/// <param name="EachVisit">True for a picture of every visit, false for the latest alone.</param>
+public sealed record MapOptions(double WidthMillimetres, string Layers, bool Full, bool Locate, bool EachVisit = false);
+
+/// <summary>A picture and how its places lie on the plan; see the engine's <c>ScreenPicture</c>.</summary>
+public sealed record Picture(string Date, string Svg, double Width, double Height, double X, double Y, double Factor);
+
+/// <summary>A step of the colour scale.</summary>
+public sealed record ColourStep(string Ppm, string Hex, bool Action);
+
+/// <summary>A panel in the order of opening.</summary>
+/// <param name="Id">Panel id.</param>
+/// <param name="Title">Fixture.</param>
+/// <param name="Where">Which panel, from where to where.</param>
+/// <param name="Chance">That the leak is behind it, in words.</param>
+/// <param name="X">Plan metres.</param>
+/// <param name="Y">Plan metres.</param>
+public sealed record PanelLine(string Id, string Title, string Where, string Chance, double X, double Y);
+
+/// <summary>A panel that was lifted.</summary>
+public sealed record LookLine(string Event, string Title, bool Leak, string? Component);
+
+/// <summary>The map of a visit, or of each.</summary>
+public sealed record MapAnswer(
+    IReadOnlyList<Picture> Pictures, IReadOnlyList<ColourStep> Levels, Answer? Answer, IReadOnlyList<PanelLine> Order, IReadOnlyList<LookLine> Looked,
+    string? Score);
+
+/// <summary>What is known of a place.</summary>
+/// <param name="Place">Where, in words.</param>
+/// <param name="Lines">What, in sentences.</param>
+/// <param name="X">Plan metres.</param>
+/// <param name="Y">Plan metres.</param>
+public sealed record PlaceAnswer(string Place, IReadOnlyList<string> Lines, double X, double Y);
+
+/// <summary>A drawn sheet.</summary>
+public sealed record SheetAnswer(string Name, string Title, double Width, double Height, string Svg);
+
+/// <summary>A stretch of the walk that is done in one go.</summary>
+/// <param name="Id">Id of its group.</param>
+/// <param name="Title">Where.</param>
+/// <param name="Points">Ids of its points in walking order.</param>
+public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points);
+
+/// <summary>A walk: its picture, its stops in order, and what it takes.</summary>
+public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes);
+
+/// <summary>What sheets are wanted and what they say of themselves.</summary>
+public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper);
+
+/// <summary>A zone through the months.</summary>
+public sealed record ZoneRow(string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
+
+/// <summary>A fixture's line through the months: peak by visit, null where it was not comparable.</summary>
+public sealed record TrendLine(string Title, IReadOnlyList<double?> Peaks, string Words);
+
+/// <summary>Months side by side.</summary>
+public sealed record CompareAnswer(
+    IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
+
+/// <summary>What the server is asked to bind as a PDF.</summary>
+public sealed record ReportRequest(IReadOnlyList<string> Surveys, string? Service, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);
+
+/// <summary>One visit of the demo store, as journal entries.</summary>
+public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<string> Events);
+
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+[JsonSerializable(typeof(DeskInput))]
+[JsonSerializable(typeof(MapOptions))]
+[JsonSerializable(typeof(MapAnswer))]
+[JsonSerializable(typeof(PlaceAnswer))]
+[JsonSerializable(typeof(SheetWishes))]
+[JsonSerializable(typeof(SheetAnswer[]))]
+[JsonSerializable(typeof(CompareAnswer))]
+[JsonSerializable(typeof(ReportRequest))]
+[JsonSerializable(typeof(WalkAnswer))]
+[JsonSerializable(typeof(DemoVisit))]
+internal sealed partial class DeskJson : JsonSerializerContext;

@@ -1,0 +1,95 @@
+using System.Globalization;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>Turns maps and answers into pictures and words for the desk.</summary>
+internal static class DeskText
+{
+    private const double NearReadingMetres = 2;
+
+    /// <summary>The pictures of a study, with its answer once it is located.</summary>
+    public static MapAnswer Map(VisitBench bench, VisitStudy study, MapOptions wish)
+    {
+        var layers = wish.Layers.Split(' ', StringSplitOptions.RemoveEmptyEntries).Aggregate(ScreenLayers.None, (all, name) => all | Enum.Parse<ScreenLayers>(name));
+        if (!wish.Locate) layers &= ~(ScreenLayers.Zones | ScreenLayers.Panels);
+        var located = wish.Locate ? study.Located : [];
+        var shown = wish.EachVisit ? study.Visits.Index().ToList() : [(study.Visits.Count - 1, study.Visit)];
+        var visits = shown.Select(v => new ScreenVisit(
+            v.Item2, layers.HasFlag(ScreenLayers.HeatMap) ? bench.FieldOf(v.Item2, study.FieldSettings) : null, wish.Locate ? located[v.Item1].Result : null)).ToList();
+        var drawn = ScreenMap.Draw(bench.Plan, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers });
+        var result = wish.Locate ? study.Result : null;
+        return new MapAnswer(
+            [.. drawn.Zip(visits, (p, v) => new Picture(Day(v.Net), p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor))],
+            [.. drawn[^1].Levels.Select(l => new ColourStep(Say.Ppm(l.Ppm), l.Hex, l.Action))],
+            result is null ? null : AnswerText.Of(bench.Plan, study.Visit, result),
+            result is null ? [] : [.. result.Open.Select(id => Panel(bench.Plan, result, id)).OfType<PanelLine>()],
+            [.. bench.Looked.Select(l => new LookLine(l.Event, PanelTitle(bench.Plan, l.Panel), l.Leak, l.Component))],
+            Score(bench.Looked));
+    }
+
+    /// <summary>What is known of a place: the map there, and the readings about it.</summary>
+    public static PlaceAnswer Place(VisitBench bench, VisitStudy study, PlanPoint at)
+    {
+        var plan = bench.Plan;
+        var front = PlanPlaces.NearestFront(plan, at);
+        var inside = PlanPlaces.FixtureAt(plan, at);
+        var place = inside is { Kind: not FixtureKind.WalkIn } ? Say.Fixture(inside)
+            : front is { } f ? $"{Say.Fixture(f.Fixture)}, {Say.Length(plan.Units, f.OnBack ? f.Along : f.Fixture.FromLeft(f.Along))} from the left"
+            : PlanPlaces.RoomName(plan, PlanPlaces.RoomAt(plan, at));
+        var value = bench.SamplerOf(study.Visit, study.FieldSettings).At(at, inside is { Kind: not FixtureKind.WalkIn } ? inside.Id : null);
+        var lines = new List<string>();
+        if (double.IsNaN(value.MeanPpm)) lines.Add("No air here: a wall, or outside the store.");
+        else if (!value.Evidence) lines.Add("Nobody probed near enough to say anything about this place.");
+        else
+        {
+            lines.Add($"About {Say.Ppm(Math.Max(0, value.MeanPpm))} ppm above room; 9 in 10 that it is between {Say.Ppm(Math.Max(0, value.LowPpm))} and {Say.Ppm(Math.Max(0, value.HighPpm))}.");
+            lines.Add($"{Chance(value.Exceedance)} that it is at or above the action level.");
+        }
+
+        var near = study.Visit.Readings.Where(r => r.Reading.Place.At.DistanceTo(at) <= NearReadingMetres).OrderBy(r => r.Reading.Place.At.DistanceTo(at)).Take(3).ToList();
+        lines.AddRange(near.Select(r => $"Read {Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room."));
+        if (near.Count == 0) lines.Add("No reading within 2 m.");
+        return new PlaceAnswer(place, lines, at.X, at.Y);
+    }
+
+    /// <summary>A visit's day.</summary>
+    public static string Day(NetSurvey net) => net.Survey.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Chance(double probability) => probability switch
+    {
+        < 0.05 => "Under 1 in 20",
+        > 0.95 => "More than 9 in 10",
+        _ => "About " + Say.OutOfTen(probability),
+    };
+
+    private static string Shown(Reading r) => r.Bound switch { ReadingBound.Below => "under ", ReadingBound.AtLeast => "over ", _ => "" } + Say.Ppm(r.Ppm);
+
+    private static PanelLine? Panel(Plan plan, LocateResult result, string id)
+    {
+        var zone = result.Zones.FirstOrDefault(z => z.Panels.Any(p => p.Id == id));
+        if (zone is null || plan.FindFixture(zone.Fixture) is not { Front: { } front } fixture) return null;
+        var panel = zone.Panels.First(p => p.Id == id);
+        double a = fixture.FromLeft(panel.From), b = fixture.FromLeft(panel.To);
+        var at = front.PointAt((panel.From + panel.To) / 2);
+        return new PanelLine(
+            id, PanelTitle(plan, id), $"{Say.Length(plan.Units, Math.Min(a, b))} to {Say.Length(plan.Units, Math.Max(a, b))} from the left, facing the case",
+            Chance(zone.Probability * panel.Probability).ToLowerInvariant(), at.X, at.Y);
+    }
+
+    private static string PanelTitle(Plan plan, string id)
+    {
+        var slash = id.LastIndexOf('/');
+        return plan.FindFixture(id[..slash]) is { } fixture ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}" : id;
+    }
+
+    // Of the cases in which a leak was confirmed, in how many it was behind the first panel lifted.
+    private static string? Score(IReadOnlyList<PanelLook> looks)
+    {
+        var found = looks.GroupBy(l => l.Panel[..l.Panel.LastIndexOf('/')]).Where(g => g.Any(l => l.Leak)).ToList();
+        return found.Count == 0 ? null : $"First panel right: {found.Count(g => g.OrderBy(l => l.Time).First().Leak)} of {found.Count}";
+    }
+}

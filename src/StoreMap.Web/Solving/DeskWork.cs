@@ -1,0 +1,115 @@
+using System.Globalization;
+using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
+using System.Text.Json;
+using StoreMap.Fields;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>The desk's long work, called in the background worker: everything goes in and out as text.</summary>
+[SupportedOSPlatform("browser")]
+internal static partial class DeskWork
+{
+    private static VisitBench? bench;
+    private static WalkBench? walk;
+
+    /// <summary>The map of the latest visit, or of each.</summary>
+    [JSExport]
+    public static string Map(string layout, string visits, string options)
+    {
+        var wish = JsonSerializer.Deserialize(options, DeskJson.Default.MapOptions)!;
+        var study = Bench(layout).Study(visits, MapSettings.Of(wish.Full), new SheetContext());
+        var answer = study is null ? new MapAnswer([], [], null, [], [], null) : DeskText.Map(bench!, study, wish);
+        if (study is not null) bench!.Keep(study);
+        return JsonSerializer.Serialize(answer, DeskJson.Default.MapAnswer);
+    }
+
+    /// <summary>What is known of a place on the latest visit's map.</summary>
+    [JSExport]
+    public static string Place(string layout, string visits, string full, string x, string y)
+    {
+        var at = new PlanPoint(Number(x), Number(y));
+        var study = Bench(layout).Study(visits, MapSettings.Of(full == "full"), new SheetContext());
+        var answer = study is null ? new PlaceAnswer("", [], at.X, at.Y) : DeskText.Place(bench!, study, at);
+        return JsonSerializer.Serialize(answer, DeskJson.Default.PlaceAnswer);
+    }
+
+    /// <summary>Months side by side.</summary>
+    [JSExport]
+    public static string Compare(string layout, string visits)
+    {
+        var study = Bench(layout).Study(visits, MapSettings.Live, new SheetContext());
+        if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], []), DeskJson.Default.CompareAnswer);
+        var answer = CompareText.Of(bench!.Plan, study);
+        bench.Keep(study);
+        return JsonSerializer.Serialize(answer, DeskJson.Default.CompareAnswer);
+    }
+
+    /// <summary>Sheets as they are printed.</summary>
+    [JSExport]
+    public static string Sheets(string layout, string visits, string wishes)
+    {
+        var wish = JsonSerializer.Deserialize(wishes, DeskJson.Default.SheetWishes)!;
+        var context = new SheetContext { Company = wish.Company, Technician = wish.Technician, Language = wish.Language, PlanPaper = PaperSize.Find(wish.Paper) };
+        var study = Bench(layout).Study(visits, MapSettings.Full, context);
+        var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
+        if (study is not null) bench!.Keep(study);
+        return Written(sheets);
+    }
+
+    /// <summary>The walk over a store's probe points.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="order">Point ids in the order wanted, parted by spaces; empty to plan it.</param>
+    /// <param name="width">Width of the picture, millimetres.</param>
+    [JSExport]
+    public static string Walk(string layout, string order, string width) =>
+        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width)), DeskJson.Default.WalkAnswer);
+
+    /// <summary>The walk sheet and its table for an order.</summary>
+    [JSExport]
+    public static string WalkSheets(string layout, string order) =>
+        Written(WalkSheet.Draw((walk = WalkBench.For(layout, walk)).Plan, walk.Route(order), new SheetContext()));
+
+    /// <summary>One visit of the demo store.</summary>
+    [JSExport]
+    public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Default.DemoVisit);
+
+    private static VisitBench Bench(string layout) => bench = VisitBench.For(layout, bench, work => new Sink(work));
+
+    private static string Written(IReadOnlyList<Sheet> sheets) => JsonSerializer.Serialize(
+        [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    [JSImport("progress", "worker")]
+    private static partial void Report(double share, string work);
+
+    // A step of a hundredth at a time: each is a message to the page.
+    private sealed class Sink(string work) : IProgress<double>
+    {
+        private double last = -1;
+
+        public void Report(double value)
+        {
+            if (value - last < 0.01 && value < 1) return;
+            last = value;
+            DeskWork.Report(value, work);
+        }
+    }
+}
+
+/// <summary>How the heat map is computed on the desk.</summary>
+internal static class MapSettings
+{
+    /// <summary>While working: coarser cells, and the stated values instead of values estimated from the readings.</summary>
+    public static FieldSettings Live { get; } = new() { CellMetres = 0.5, Estimate = false };
+
+    /// <summary>As printed, the same as on the command line.</summary>
+    public static FieldSettings Full { get; } = new();
+
+    public static FieldSettings Of(bool full) => full ? Full : Live;
+}

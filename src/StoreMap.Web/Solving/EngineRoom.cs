@@ -1,0 +1,73 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>Long work of the desk, one piece after another, with how far it is and a way to stop it. The floor's work has a worker of its own,
+/// so that a map being drawn never keeps a survey waiting.</summary>
+public sealed class EngineRoom
+{
+    private const string Desk = "desk";
+    private int running;
+
+    public event Action? Changed;
+
+    /// <summary>What is being done, in words; null when nothing is.</summary>
+    public string? Work { get; private set; }
+
+    /// <summary>How far it is, [0, 1].</summary>
+    public double Share { get; private set; }
+
+    /// <summary>Seconds that the last piece of work took.</summary>
+    public double Seconds { get; private set; }
+
+    /// <summary>Work for the floor.</summary>
+    /// <param name="method">Class and method, such as <c>EngineWork.Locate</c>.</param>
+    /// <param name="args">Its arguments.</param>
+    public static Task<string> Floor(string method, params string[] args) => Browser.Run("floor", method, args, null);
+
+    /// <summary>Asks for a piece of work.</summary>
+    /// <param name="words">What it is called while it runs.</param>
+    /// <param name="method">Class and method.</param>
+    /// <param name="type">How the answer is read.</param>
+    /// <param name="args">Its arguments.</param>
+    /// <returns>The answer; null when the work was stopped.</returns>
+    /// <exception cref="JSException">The engine refused or failed; the message is for people.</exception>
+    public async Task<T?> Ask<T>(string words, string method, JsonTypeInfo<T> type, params string[] args)
+        where T : class
+    {
+        var began = TimeProvider.System.GetTimestamp();
+        running++;
+        (Work, Share) = (words, 0);
+        Changed?.Invoke();
+        try
+        {
+            var answer = await Browser.Run(Desk, method, args, Progress);
+            Seconds = TimeProvider.System.GetElapsedTime(began).TotalSeconds;
+            return JsonSerializer.Deserialize(answer, type);
+        }
+        catch (JSException e) when (e.Message.Contains("cancelled", StringComparison.Ordinal))
+        {
+            return null;
+        }
+        finally
+        {
+            if (--running == 0) Work = null;
+            Changed?.Invoke();
+        }
+    }
+
+    /// <summary>Stops all work of the desk.</summary>
+    public void Stop()
+    {
+        if (running > 0) Browser.Cancel(Desk);
+    }
+
+    private void Progress(double share, string work)
+    {
+        (Share, Work) = (share, work);
+        Changed?.Invoke();
+    }
+}

@@ -1,0 +1,109 @@
+using System.Text.Json;
+using StoreMap.Fields;
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Zones;
+
+namespace StoreMap.Web.Solving;
+
+/// <summary>One store's visits laid out in the worker: what was worked out stays until what it rests on changes, so that a panel confirmed
+/// costs one more locating and not the whole map.</summary>
+internal sealed class VisitBench
+{
+    private readonly string layout;
+    private readonly IReadOnlyList<ProbePoint> points;
+    private readonly Func<string, IProgress<double>?> progress;
+    private readonly Dictionary<string, NetSurvey> nets = [];
+    private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), GasField> fields = new();
+    private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), FieldSampler> samplers = new();
+    private string? serviceText;
+    private ServiceRecord? record;
+    private IReadOnlyList<SurveyVisit> located = [];
+    private List<string> locatedChecks = [];
+
+    private VisitBench(string layout, Func<string, IProgress<double>?> progress)
+    {
+        (this.layout, this.progress) = (layout, progress);
+        Plan = LayoutDocument.Parse(layout).Plan;
+        points = ProbePlanner.Draft(Plan, new Protocol()).Points;
+    }
+
+    public Plan Plan { get; }
+
+    /// <summary>Panels lifted at the visits laid out last, in time order.</summary>
+    public IReadOnlyList<PanelLook> Looked { get; private set; } = [];
+
+    /// <summary>The bench for a layout: the same one as long as it stays the same.</summary>
+    public static VisitBench For(string layout, VisitBench? last, Func<string, IProgress<double>?> progress) =>
+        last?.layout == layout ? last : new VisitBench(layout, progress);
+
+    /// <summary>Lays out the visits.</summary>
+    /// <param name="text">A <see cref="DeskInput"/>.</param>
+    /// <param name="settings">How the heat map is computed.</param>
+    /// <param name="context">What sheets say of themselves.</param>
+    /// <returns>The study; null when no visit has a reading.</returns>
+    public VisitStudy? Study(string text, FieldSettings settings, SheetContext context)
+    {
+        var input = JsonSerializer.Deserialize(text, DeskJson.Default.DeskInput)!;
+        var visits = Visits(input);
+        if (visits.Count == 0) return null;
+        if (input.Service != serviceText)
+        {
+            (serviceText, record) = (input.Service, input.Service is null ? null : ServiceRecordFile.Parse(input.Service, null, Plan).Record);
+            located = [];
+        }
+
+        List<string> checks = [.. visits.Select(v => string.Join(' ', v.Looks.Select(l => $"{l.Panel}:{l.Leak}")))];
+        var known = located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == checks[i]).ToList();
+        Looked = [.. visits[^1].Looks];
+        locatedChecks = checks;
+        located = known;
+        return new VisitStudy(Plan, points, [.. visits.Select(v => v.Net)], record, context, progress)
+        {
+            FieldSettings = settings, Known = known, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
+            Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak)),
+        };
+    }
+
+    /// <summary>Takes over what a study worked out.</summary>
+    public void Keep(VisitStudy study)
+    {
+        if (study.IsLocated) located = study.Located;
+        if (study.IsMapped) fields[(study.Visit, study.FieldSettings)] = study.Field;
+    }
+
+    /// <summary>The heat map of one visit.</summary>
+    public GasField FieldOf(NetSurvey net, FieldSettings settings)
+    {
+        if (!fields.TryGetValue((net, settings), out var field))
+            fields[(net, settings)] = field = GasFieldBuilder.Build(Plan, net, settings, progress("Mapping"));
+        return field;
+    }
+
+    /// <summary>Reads the heat map of one visit between its cells.</summary>
+    public FieldSampler SamplerOf(NetSurvey net, FieldSettings settings)
+    {
+        if (!samplers.TryGetValue((net, settings), out var sampler)) samplers[(net, settings)] = sampler = new FieldSampler(Plan, FieldOf(net, settings));
+        return sampler;
+    }
+
+    private List<(NetSurvey Net, IReadOnlyList<PanelLook> Looks)> Visits(DeskInput input)
+    {
+        var states = input.Visits.Select(v => JournalReplay.Replay(Plan.Id, Plan.Units, v.Started, v.Events.Select(JournalEvent.Parse).OfType<JournalEvent>())).ToList();
+        var read = states.Select(s => (State: s, JournalReplay.Read(s, Plan, points).Survey)).Where(s => s.Survey.Readings.Count > 0).ToList();
+        var visits = new List<(NetSurvey, IReadOnlyList<PanelLook>)>();
+        foreach (var survey in StoreMap.Surveys.Visits.ByDate([.. read.Select(r => r.Survey)]))
+        {
+            var day = survey.Start.Date;
+            var parts = read.Where(r => r.Survey.Start.Date == day).ToList();
+            var key = string.Concat(parts.Select(p => p.State.File.ToJsonString()));
+            if (!nets.TryGetValue(key, out var net)) nets[key] = net = NetSurveyBuilder.Build(Plan, survey);
+            visits.Add((net, [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)]));
+        }
+
+        return visits;
+    }
+}

@@ -1,0 +1,149 @@
+using CsCheck;
+using StoreMap.Editing;
+using StoreMap.Plans;
+using StoreMap.Tests.Rules;
+
+namespace StoreMap.Tests.Editing;
+
+/// <summary>Drawing a store, edit by edit.</summary>
+public class LayoutEditorTests
+{
+    private const string Empty = """
+        {"format": "storemap-layout/1", "id": "ash-end", "name": "Ash End", "units": "ft", "outline": [[0, 0], [120, 0], [120, 80], [0, 80]]}
+        """;
+
+    private static readonly string[] DemoIds = ["C1", "C2", "C22", "C25", "W1", "G3", "R1", "P1", "D4", "E1", "Q1", "PL1", "missing"];
+
+    private static readonly Gen<double> Place = Gen.Int[-400, 400].Select(i => i / 4.0);
+
+    private static readonly Gen<string[]> Ids = Gen.Int[0, DemoIds.Length - 1].Select(i => DemoIds[i]).Array[1, 3].Select(a => a.Distinct().ToArray());
+
+    private static readonly Gen<LayoutEdit> AnyEdit = Gen.OneOf(
+        Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new MoveEdit(ids, x, y)),
+        Gen.Select(Ids, Gen.Int[-5, 5], (ids, turns) => (LayoutEdit)new RotateEdit(ids, turns)),
+        Gen.Select(Ids, Gen.Bool, (ids, side) => (LayoutEdit)new MirrorEdit(ids, side)),
+        Gen.Select(Ids, Gen.Int[1, 4], Place, Place, (ids, n, x, y) => (LayoutEdit)new RepeatEdit(ids, n, x, y)),
+        Gen.Select(Ids, Gen.Int[0, 3], (ids, side) => (LayoutEdit)new AlignEdit(ids, (AlignSide)side)),
+        Ids.Select(ids => (LayoutEdit)new RemoveEdit(ids)),
+        Gen.Select(Ids, Pick<string?>("9Z", "", null), (ids, text) => (LayoutEdit)new SetTextEdit(ids[0], "tag", text)),
+        Gen.Select(Ids, Gen.Int[0, 5], Place, Place, (ids, corner, x, y) => (LayoutEdit)new MoveCornerEdit(ids[0], corner, x, y)),
+        Gen.Select(Pick("open-case", "door-case", "island-case", "service-case", "walk-in", "self-contained"), Place, Place, Gen.Int[1, 3], Gen.Int[0, 3], (kind, x, y, n, looks) =>
+            (LayoutEdit)new AddFixtureEdit(kind, x, y, [.. Enumerable.Repeat(8.0, n)], 3.5, (FrontLooks)looks)),
+        Gen.Select(Pick("rooms", "obstacles", "pits"), Place, Place, (list, x, y) => (LayoutEdit)new AddAreaEdit(list, list == "rooms" ? "other" : list == "pits" ? "pit" : "shelving", "Store", x, y, 6, 4)),
+        Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new AddDropEdit(x, y, ids)),
+        Gen.Select(Place, Place, (x, y) => (LayoutEdit)new AddEntranceEdit(x, y)));
+
+    private static Gen<T> Pick<T>(params T[] from) => Gen.Int[0, from.Length - 1].Select(i => from[i]);
+
+    private static string Demo => File.ReadAllText(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
+
+    [Fact]
+    public void Undo_OfAnyEdits_GivesTheSameLayoutAndRedoTheLast() => AnyEdit.Array[1, 12].SampleAgain(
+        edits =>
+        {
+            var editor = new LayoutEditor(Demo);
+            var before = editor.Text;
+            foreach (var edit in edits) editor.Do(edit);
+            var after = editor.Text;
+            while (editor.CanUndo) editor.Undo();
+            Assert.Equal(before, editor.Text);
+            while (editor.CanRedo) editor.Redo();
+            Assert.Equal(after, editor.Text);
+        },
+        iter: 40);
+
+    [Fact]
+    public void Layout_AfterAnyEdits_IsSavedOnlyWhenItPassesTheCheck() => AnyEdit.Array[1, 6].SampleAgain(
+        edits =>
+        {
+            var editor = new LayoutEditor(Demo);
+            foreach (var edit in edits) editor.Do(edit);
+            using var file = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(editor.Text));
+            var errors = LayoutDocument.Check(file).Count(p => p.Severity == Severity.Error);
+            Assert.Equal(editor.CanSave, errors == 0);
+            Assert.Equal(errors, editor.Problems.Count(p => p.Severity == Severity.Error));
+        },
+        iter: 40);
+
+    [Fact]
+    public void Editor_OfAnUntouchedLayout_KeepsEveryNumberAsItWasRead()
+    {
+        var text = Demo.Replace("[74, 138.5], [98, 138.5], [98, 142]", "[74.0, 138.50], [98, 138.5], [98, 142]", StringComparison.Ordinal);
+        var editor = new LayoutEditor(text);
+        editor.Do(new MoveEdit(["C3"], 0.5, 0));
+        Assert.Contains("[74.0, 138.50]", editor.Text, StringComparison.Ordinal);
+        Assert.Contains("[130.5, 138.5]", editor.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void FourQuarterTurnsAndTwoMirrors_LeaveEveryPlaceWhereItWas() => Ids.SampleAgain(
+        ids =>
+        {
+            var editor = new LayoutEditor(Demo);
+            var before = editor.Plan;
+            for (var i = 0; i < 4; i++) editor.Do(new RotateEdit(ids, 1));
+            editor.Do(new MirrorEdit(ids, true));
+            editor.Do(new MirrorEdit(ids, true));
+            Assert.True(editor.CanSave);
+            foreach (var (a, b) in before.Fixtures.Zip(editor.Plan.Fixtures))
+            {
+                Assert.Equal((a.Id, a.FrontStartsLeft, a.ValveEnd), (b.Id, b.FrontStartsLeft, b.ValveEnd));
+                Assert.All(a.Outline.Zip(b.Outline), p => Assert.InRange(p.First.DistanceTo(p.Second), 0, 1e-4));
+            }
+        },
+        iter: 12);
+
+    [Theory]
+    [InlineData(FrontLooks.Down)]
+    [InlineData(FrontLooks.Right)]
+    [InlineData(FrontLooks.Up)]
+    [InlineData(FrontLooks.Left)]
+    public void AddedCase_LooksWhereItWasTold_AndRunsFromItsLeftEnd(FrontLooks looks)
+    {
+        var editor = new LayoutEditor(Empty);
+        var id = Assert.Single(editor.Do(new AddFixtureEdit("open-case", 40, 30, [12, 8], 3.5, looks)));
+        Assert.True(editor.CanSave, string.Join("\n", editor.Problems));
+        var fixture = editor.Plan.FindFixture(id)!;
+        var outward = fixture.OutwardAt(1);
+        var wanted = looks switch { FrontLooks.Down => (0, -1), FrontLooks.Right => (1, 0), FrontLooks.Up => (0, 1), _ => (-1, 0) };
+        Assert.Equal(wanted, ((int)Math.Round(outward.X), (int)Math.Round(outward.Y)));
+        Assert.True(fixture.FrontStartsLeft);
+        Assert.Equal(2, fixture.Sections.Count);
+    }
+
+    [Fact]
+    public void Store_DrawnFromNothing_PassesTheCheckAndCanBeWalked()
+    {
+        var editor = new LayoutEditor(Empty);
+        editor.Do(new AddEntranceEdit(60, 0));
+        editor.Do(new AddAreaEdit("rooms", "prep", "Prep", 0, 60, 30, 20));
+        editor.Do(new AddOpeningEdit("R1", 12, 60, 16, 60));
+        var first = editor.Do(new AddFixtureEdit("open-case", 40, 76.5, [12, 12], 3.5, FrontLooks.Down));
+        var row = editor.Do(new RepeatEdit(first, 2, 24, 0));
+        editor.Do(new AddFixtureEdit("walk-in", 2, 68, [10], 10, FrontLooks.Right));
+        editor.Do(new AddDropEdit(64, 78, [first[0], row[0]]));
+        editor.Do(new AddAreaEdit("obstacles", "shelving", "", 40, 30, 40, 4));
+        Assert.True(editor.CanSave, string.Join("\n", editor.Problems));
+        Assert.Equal(4, editor.Plan.Fixtures.Count);
+        Assert.Equal(2, Assert.Single(editor.Plan.Drops).Fixtures.Count);
+        Assert.Single(editor.Plan.Rooms[0].Openings);
+    }
+
+    [Fact]
+    public void Remove_OfACase_TakesItOutOfDropsAndPits()
+    {
+        var editor = new LayoutEditor(Demo);
+        editor.Do(new RemoveEdit(["C22", "C1"]));
+        Assert.True(editor.CanSave, string.Join("\n", editor.Problems.Where(p => p.Severity == Severity.Error)));
+        Assert.DoesNotContain(editor.Plan.Drops, d => d.Fixtures.Contains("C1"));
+        Assert.Empty(editor.Plan.Pits.First(p => p.Id == "P1").Fixtures);
+    }
+
+    [Fact]
+    public void Align_ToTheLeft_BringsEveryBoxToTheLeastX()
+    {
+        var editor = new LayoutEditor(Demo);
+        editor.Do(new AlignEdit(["G9", "G10", "G11"], AlignSide.Left));
+        Assert.All(editor.Plan.Obstacles.Where(o => o.Id is "G9" or "G10" or "G11"), o => Assert.Equal(60 * LengthUnits.MetresPerFoot, o.Outline.Min(p => p.X), 9));
+    }
+}

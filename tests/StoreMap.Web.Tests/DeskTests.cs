@@ -1,0 +1,177 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>The desk in a real browser on the real server: each moment walked end to end and looked at in three sizes.</summary>
+[Collection(BrowserTests.Name)]
+public sealed partial class DeskTests(Chromium chromium)
+{
+    /// <summary>The printed digit of a sheet, and half the last digit that rounding may turn.</summary>
+    private const double SheetTolerance = 0.0101;
+
+    [Fact]
+    public async Task Map_OfAStoreFromFiles_IsReadAndPanelsAreConfirmed()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "map");
+        var page = screens.Page;
+        await Desk.OpenSmall(page, server.Url);
+        await screens.Look("store");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First.ClickAsync();
+        await page.Locator(".drawing").WaitForAsync();
+        await page.Locator(".order li").First.WaitForAsync();
+        await screens.Look("map");
+
+        // The place of a panel is asked about by a press; the cross moves by keys as well.
+        await page.Locator(".order button.plain").First.ClickAsync();
+        await Assertions.Expect(page.Locator("#place")).ToContainTextAsync("ppm above room", new() { Timeout = 60_000 });
+        var asked = await page.Locator("#place").InnerTextAsync();
+        await page.Locator(".drawing[data-keys]").FocusAsync();
+        for (var i = 0; i < 8; i++) await page.Keyboard.PressAsync("Shift+ArrowDown");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#place")).Not.ToHaveTextAsync(asked, new() { Timeout = 60_000 });
+
+        // An empty panel is less likely at once; a confirmed leak comes first.
+        var first = await page.Locator(".order li div").First.InnerTextAsync();
+        await page.Locator(".empty-panel").First.ClickAsync();
+        await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(1, new() { Timeout = 120_000 });
+        await Assertions.Expect(page.Locator(".order li div").First).Not.ToHaveTextAsync(first);
+        var second = await page.Locator(".order li b").Nth(1).InnerTextAsync();
+        await page.Locator(".leak-here").Nth(1).ClickAsync();
+        await page.Locator("input.component").FillAsync("expansion valve flare");
+        await page.Locator(".confirm").ClickAsync();
+        await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(2, new() { Timeout = 120_000 });
+        await Assertions.Expect(page.Locator(".order li b").First).ToHaveTextAsync(second);
+        await Assertions.Expect(page.Locator("#score")).ToBeVisibleAsync();
+        await screens.Look("confirmed");
+        screens.IsQuiet();
+    }
+
+    [Fact]
+    public async Task MonthsAndReport_OfAStoreFromFiles_EqualTheCommandLines()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "desk");
+        var page = screens.Page;
+        await Desk.OpenSmall(page, server.Url);
+
+        // One visit: the heat map alone, letter for letter but for the last printed digit.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Report" }).ClickAsync();
+        foreach (var part in new[] { "Manager", "Details", "Cards", "Record" }) await page.Locator($"#part-{part}").UncheckAsync();
+        await page.Locator("#draw").ClickAsync();
+        await page.Locator(".as-svg").First.WaitForAsync();
+        var browser = await File.ReadAllTextAsync(await Desk.Download(page, ".as-svg"), TestContext.Current.CancellationToken);
+        Assert.Equal(0, await Run("map", Desk.Sample("small.layout.json"), Desk.Sample("small.readings.csv"), "--out", Path.Combine(server.Folder, "command-line")));
+        var native = await File.ReadAllTextAsync(Path.Combine(server.Folder, "command-line", "heat-map.svg"), TestContext.Current.CancellationToken);
+        Assert.Equal(Shape(native), Shape(browser));
+        var pairs = Numbers(native).Zip(Numbers(browser)).ToList();
+        Assert.True(pairs.Count > 1000, $"only {pairs.Count} numbers were compared");
+        Assert.All(pairs, p => Assert.InRange(p.Second, p.First - SheetTolerance, p.First + SheetTolerance));
+
+        // A second month, side by side.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Store", Exact = true }).ClickAsync();
+        await page.Locator("#visit-open").SetInputFilesAsync(Desk.Sample("small-june.readings.csv"));
+        await page.GetByText("Read in:").WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Months" }).ClickAsync();
+        await page.Locator("#compare").ClickAsync();
+        await Assertions.Expect(page.Locator("table#zones")).ToContainTextAsync("Seen again", new() { Timeout = 180_000 });
+        await Assertions.Expect(page.Locator(".months figure")).ToHaveCountAsync(2, new() { Timeout = 60_000 });
+        await screens.Look("months");
+
+        // The whole pack: sheets on screen, a picture, and the PDF from the server.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Report" }).ClickAsync();
+        await page.Locator("#draw").ClickAsync();
+        await page.Locator("#pdf").WaitForAsync();
+        Assert.True(await page.Locator("figure.sheet").CountAsync() >= 5);
+        await screens.Look("report");
+        var png = await File.ReadAllBytesAsync(await Desk.Download(page, ".as-png"), TestContext.Current.CancellationToken);
+        Assert.Equal([0x89, 0x50, 0x4E, 0x47], png[..4]);
+        await Floor.AllSent(page);
+        var pdf = await File.ReadAllBytesAsync(await Desk.Download(page, "#pdf"), TestContext.Current.CancellationToken);
+        Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
+        screens.IsQuiet();
+    }
+
+    [Fact]
+    public async Task Plan_DrawnFromACaseList_IsSavedAndItsWalkReordered()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "plan");
+        var page = screens.Page;
+        await page.GotoAsync(server.Url);
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Stores" }).WaitForAsync();
+        await screens.Look("start");
+        await Floor.MakeStore(page, server.Url);
+        await Floor.AllSent(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Plan", Exact = true }).ClickAsync();
+        await page.Locator("#board").WaitForAsync();
+
+        // A case from the list is chosen by a press, dragged by the pointer and moved by keys; both are undone.
+        var first = page.Locator("g.thing.fixtures polygon").First;
+        var before = await first.GetAttributeAsync("points");
+        var box = (await first.BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2) + 6, box.Y + (box.Height / 2) - 30, new() { Steps = 4 });
+        await page.Mouse.UpAsync();
+        await Assertions.Expect(page.Locator("#chosen h2")).ToBeVisibleAsync();
+        Assert.NotEqual(before, await first.GetAttributeAsync("points"));
+        await page.Locator("#undo").ClickAsync();
+        Assert.Equal(before, await first.GetAttributeAsync("points"));
+        await page.Locator(".board").FocusAsync();
+        await page.Keyboard.PressAsync("ArrowUp");
+        await page.Keyboard.PressAsync("Control+z");
+        Assert.Equal(before, await first.GetAttributeAsync("points"));
+
+        // A case set upon another is told with its place, and can't be saved until it is put right.
+        await page.Locator("#repeat").ClickAsync();
+        await page.Locator("#place-x").FillAsync("0");
+        await page.Locator("#place-y").FillAsync("-9");
+        await page.Locator("#place-it").ClickAsync();
+        await Assertions.Expect(page.Locator(".problems")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#save")).ToBeDisabledAsync();
+        await screens.Look("wrong");
+        await page.Locator("#undo").ClickAsync();
+        await page.Locator("#undo").ClickAsync();
+
+        // Shelving by numbers, in feet and inches.
+        await page.Locator("#add-what").SelectOptionAsync("obstacles/shelving");
+        await page.Locator("#add-x").FillAsync("2' 6\"");
+        await page.Locator("#add-y").FillAsync("2");
+        await page.Locator("#add-width").FillAsync("4 ft");
+        await page.Locator("#add-height").FillAsync("3");
+        await page.Locator("#add").ClickAsync();
+        await Assertions.Expect(page.Locator("g.thing.obstacles")).ToHaveCountAsync(1);
+        await screens.Look("plan");
+        await page.Locator("#save").ClickAsync();
+        await Assertions.Expect(page.Locator("#plan-state")).ToContainTextAsync("Saved");
+        await Floor.AllSent(page);
+        Assert.Contains("shelving", await server.Get("/api/stores/alder-corner-foods/layout"), StringComparison.Ordinal);
+
+        // The walk over the saved plan; a stop is moved, and the floor's order follows.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator(".stops li").First.WaitForAsync();
+        var second = await page.Locator(".stops li .what").Nth(1).InnerTextAsync();
+        await page.Locator(".stops .later").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator(".stops li .what").Nth(2)).ToHaveTextAsync(second, new() { Timeout = 60_000 });
+        screens.IsQuiet();
+    }
+
+    private static string Shape(string svg) => Number().Replace(svg, "#");
+
+    private static IEnumerable<double> Numbers(string svg) => Number().Matches(svg).Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture));
+
+    [GeneratedRegex(@"-?\d+(\.\d+)?")]
+    private static partial Regex Number();
+
+    private static async Task<int> Run(params string[] args)
+    {
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [ServerProcess.Program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        await Task.WhenAll(process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+        await process.WaitForExitAsync();
+        return process.ExitCode;
+    }
+}

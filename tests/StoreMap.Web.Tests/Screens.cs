@@ -1,0 +1,55 @@
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>A page of a new device, looked at in every size of screen at each stop of a moment.</summary>
+internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
+{
+    private static readonly (string Name, int Width, int Height)[] Sizes = [("phone", 390, 844), ("tablet", 820, 1180), ("desktop", 1280, 800)];
+    private readonly List<string> errors = [];
+
+    public IPage Page => page;
+
+    private static bool Refresh => Environment.GetEnvironmentVariable("STOREMAP_REFRESH") == "1";
+
+    /// <summary>Opens the page.</summary>
+    /// <param name="chromium">The browser.</param>
+    /// <param name="moment">What the moment is called, for the pictures' names.</param>
+    public static async Task<Screens> Open(Chromium chromium, string moment)
+    {
+        var screens = new Screens(await (await chromium.Device()).NewPageAsync(), moment);
+        // What the engine works out in a browser takes its time where the machine is busy.
+        screens.Page.SetDefaultTimeout(180_000);
+        screens.Listen();
+        return screens;
+    }
+
+    /// <summary>Checks the screen in every size: axe finds nothing, and nothing sticks out sideways. Keeps its pictures when asked to.</summary>
+    public async Task Look(string name)
+    {
+        foreach (var (size, width, height) in Sizes)
+        {
+            await page.SetViewportSizeAsync(width, height);
+            await Chromium.IsAccessible(page);
+            Assert.False(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1"), $"{name} is wider than a {size}.");
+            if (!Refresh) continue;
+            var file = Path.Combine(Checkout.Root, "docs", "screens", $"{moment}-{name}-{size}.png");
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            await page.ScreenshotAsync(new() { Path = file });
+        }
+    }
+
+    /// <summary>Fails when the console had an error.</summary>
+    public void IsQuiet() => Assert.Empty(errors);
+
+    public ValueTask DisposeAsync() => page.Context.DisposeAsync();
+
+    private void Listen()
+    {
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error") errors.Add(message.Text);
+        };
+        page.PageError += (_, error) => errors.Add(error);
+    }
+}
