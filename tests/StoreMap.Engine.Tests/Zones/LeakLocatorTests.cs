@@ -209,7 +209,7 @@ public class LeakLocatorTests
         var across = Neighbour("C3", 3.6);
         var plan = Case(LengthUnit.Foot) with { Fixtures = [Case(LengthUnit.Foot).Fixtures[0], across] };
         var survey = Along((2, 0), (6, 3), (10, 14), (14, 22), (18, 8), (22, 1), (27, 0));
-        Reading Across(double feet, double ppm) =>
+        NetReading Across(double feet, double ppm) =>
             Reading(20, ppm, new ReadingPlace { Fixture = "C3", Along = feet * Foot, At = across.Front!.PointAt(feet * Foot) });
         survey = survey with
         {
