@@ -35,7 +35,7 @@ public sealed class VisitStudy
         (this.plan, this.points, Visits, Record, this.cancel) = (plan, points, visits, record, cancel);
         this.progress = progress ?? (_ => null);
         located = new(LocateAll);
-        gas = new(() => KnownField ?? GasFieldBuilder.Build(plan, Visit, FieldSettings, this.progress("Mapping"), cancel));
+        gas = new(() => KnownField ?? GasFieldBuilder.Build(plan, Visit, FieldSettings, this.progress(Words.For(context.Language)["progress.mapping"]), cancel));
         comparison = new(() => SurveyComparison.Compare(plan, Located, record));
         Context = context with
         {
@@ -128,6 +128,7 @@ public sealed class VisitStudy
     private List<SurveyVisit> LocateAll()
     {
         var done = new List<SurveyVisit>();
+        var words = Words.For(Context.Language);
         foreach (var visit in Visits)
         {
             if (done.Count < Known.Count && ReferenceEquals(Known[done.Count].Survey, visit))
@@ -139,7 +140,7 @@ public sealed class VisitStudy
             var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
             var priors = LeakPriors.From(plan, done, Record, day);
             var settings = new LocateSettings { Checked = [.. Checked[day]] };
-            var result = LeakLocator.Locate(plan, visit, priors, settings, progress($"Locating {day:yyyy-MM-dd}"), cancel);
+            var result = LeakLocator.Locate(plan, visit, priors, settings, progress(words.Say("progress.locating", Days.Of(day))), cancel);
             done.Add(new SurveyVisit(visit, result, points));
         }
 
