@@ -49,7 +49,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public async Task Count()
     {
-        Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed);
+        Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed || s.Version == 0);
         Changed?.Invoke();
     }
 
@@ -141,8 +141,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
         if (answer.IsSuccessStatusCode)
         {
-            // Read anew: it may have been changed here meanwhile.
-            await store.Put((await store.Store(record.Id) ?? record) with { Version = 1, Refused = null });
+            // What was changed here meanwhile goes with the next round.
+            var now = await store.Store(record.Id) ?? record;
+            await store.Put(now with { Version = 1, Refused = null, Changed = now.Document != record.Document });
             return;
         }
 
