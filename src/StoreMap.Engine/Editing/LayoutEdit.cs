@@ -157,19 +157,6 @@ public sealed record SetTextEdit(string Id, string Field, string? Text) : Layout
     }
 }
 
-/// <summary>Moves one corner of an element's outline, or of the store's own when the id is empty.</summary>
-public sealed record MoveCornerEdit(string Id, int Corner, double X, double Y) : LayoutEdit
-{
-    /// <inheritdoc/>
-    public override IReadOnlyList<string> Apply(LayoutElementsJson layout)
-    {
-        var element = Id.Length == 0 ? layout.Root : layout.Find(Id)?.Element;
-        if (element?["outline"] is not JsonArray ring || Corner < 0 || Corner >= ring.Count) return [];
-        ring[Corner] = LayoutElementsJson.Point(X, Y);
-        return Id.Length == 0 ? [] : [Id];
-    }
-}
-
 /// <summary>Sets the size of the store to an upright rectangle from the origin.</summary>
 public sealed record StoreSizeEdit(double Width, double Height) : LayoutEdit
 {

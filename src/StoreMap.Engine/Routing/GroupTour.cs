@@ -232,17 +232,7 @@ internal sealed class GroupTour
     /// too few.</summary>
     private bool Kick(ref SeededRandom random)
     {
-        var first = Array.FindIndex(order, g => groups[g].Turn == (int)GroupTurn.Any);
-        var count = order.Count(g => groups[g].Turn == (int)GroupTurn.Any);
-        if (count < 2) return false;
-        var a = random.Below(count - 1);
-        var b = a + 1 + random.Below(Math.Min(LongestKick, count - 1 - a));
-        var c = b + 1 + random.Below(Math.Min(LongestKick, count - b));
-        (a, b, c) = (first + a, first + b, first + c);
-        int[] groupsNow = [.. order[b..c], .. order[a..b]];
-        bool[] sensesNow = [.. back[b..c], .. back[a..b]];
-        groupsNow.CopyTo(order, a);
-        sensesNow.CopyTo(back, a);
+        if (!GroupKick.SwapStretches(order, back, groups, LongestKick, ref random)) return false;
         var turned = random.Below(order.Length);
         if (groups[order[turned]].Reversible) back[turned] = !back[turned];
         return true;

@@ -249,21 +249,7 @@ internal sealed class RiskTour
     /// <summary>Swaps two neighbouring stretches of groups of one turn, and turns any one group about.</summary>
     private void Kick(ref SeededRandom random)
     {
-        var any = (int)GroupTurn.Any;
-        var first = Array.FindIndex(order, g => problem.Groups[g].Turn == any);
-        var count = order.Count(g => problem.Groups[g].Turn == any);
-        if (count > 1)
-        {
-            var a = random.Below(count - 1);
-            var b = a + 1 + random.Below(Math.Min(LongestKick, count - 1 - a));
-            var c = b + 1 + random.Below(Math.Min(LongestKick, count - b));
-            (a, b, c) = (first + a, first + b, first + c);
-            int[] groups = [.. order[b..c], .. order[a..b]];
-            bool[] senses = [.. back[b..c], .. back[a..b]];
-            groups.CopyTo(order, a);
-            senses.CopyTo(back, a);
-        }
-
+        GroupKick.SwapStretches(order, back, problem.Groups, LongestKick, ref random);
         var turned = random.Below(n);
         back[turned] ^= problem.Groups[order[turned]].Reversible;
     }

@@ -26,7 +26,6 @@ public class LayoutEditorTests
         Gen.Select(Ids, Gen.Int[0, 3], (ids, side) => (LayoutEdit)new AlignEdit(ids, (AlignSide)side)),
         Ids.Select(ids => (LayoutEdit)new RemoveEdit(ids)),
         Gen.Select(Ids, Pick<string?>("9Z", "", null), (ids, text) => (LayoutEdit)new SetTextEdit(ids[0], "tag", text)),
-        Gen.Select(Ids, Gen.Int[0, 5], Place, Place, (ids, corner, x, y) => (LayoutEdit)new MoveCornerEdit(ids[0], corner, x, y)),
         Gen.Select(Pick("open-case", "door-case", "island-case", "service-case", "walk-in", "self-contained"), Place, Place, Gen.Int[1, 3], Gen.Int[0, 3], (kind, x, y, n, looks) =>
             (LayoutEdit)new AddFixtureEdit(kind, x, y, [.. Enumerable.Repeat(8.0, n)], 3.5, (FrontLooks)looks)),
         Gen.Select(Pick("rooms", "obstacles", "pits"), Place, Place, (list, x, y) => (LayoutEdit)new AddAreaEdit(list, list == "rooms" ? "other" : list == "pits" ? "pit" : "shelving", "Store", x, y, 6, 4)),
