@@ -211,7 +211,7 @@ public sealed class AnalystTests : IDisposable
         Assert.InRange(points[0].GetProperty("ppm").GetDouble(), points[0].GetProperty("low").GetDouble(), points[0].GetProperty("high").GetDouble());
         Assert.True(points[0].GetProperty("deviation").GetDouble() > 0);
         Assert.Equal((JsonValueKind.Null, false), (points[1].GetProperty("ppm").ValueKind, points[1].GetProperty("known").GetBoolean()));
-        Assert.StartsWith("id,x,y,ppm,deviation,low,high,exceedance,known\nfront,99,138,", File.ReadAllText(run.PathOf(Path.Combine("map", "values.csv"))), StringComparison.Ordinal);
+        Assert.StartsWith("id,x,y,ppm,deviation,low,high,exceedance,known,median\nfront,99,138,", File.ReadAllText(run.PathOf(Path.Combine("map", "values.csv"))), StringComparison.Ordinal);
     }
 
     private static string Case(string topic, string name) => Path.Combine(Runner.Root, "tests", "StoreMap.Engine.Tests", "Cases", topic, name);

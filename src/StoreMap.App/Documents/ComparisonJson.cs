@@ -15,6 +15,11 @@ internal static class ComparisonJson
             ["units"] = plan.Units.Symbol(),
             ["dates"] = UnitsOut.Strings(comparison.Dates.Select(UnitsOut.Day)),
             ["zones"] = new JsonArray([.. comparison.Zones.Select(z => Zone(z, to))]),
+            ["sources"] = new JsonArray([.. comparison.Sources.Select(s => new JsonObject
+            {
+                ["near"] = s.Near, ["change"] = s.Change.Kebab(), ["seen"] = UnitsOut.Strings(s.Seen.Select(UnitsOut.Day)),
+                ["at"] = s.At is { } at ? to.Point(at) : null, ["look"] = s.Look, ["note"] = s.Note,
+            })]),
             ["notComparable"] = new JsonArray([.. comparison.NotComparable.Select(n => new JsonObject
             {
                 ["fixture"] = n.Fixture, ["dates"] = UnitsOut.Strings(n.Dates.Select(UnitsOut.Day)), ["reason"] = n.Reason,
@@ -48,6 +53,7 @@ internal static class ComparisonJson
         ["explainedLbHigh"] = UnitsOut.Pounds(b.ExplainedHighKilograms),
         ["annualisedPercent"] = b.AnnualisedPercent is { } p ? Math.Round(p, 2) : null,
         ["addsUp"] = b.AddsUp,
+        ["sourcesNear"] = UnitsOut.Strings(b.SourcesNear),
         ["notChecked"] = UnitsOut.Strings(b.NotChecked),
     };
 }

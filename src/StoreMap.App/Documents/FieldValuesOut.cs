@@ -15,19 +15,19 @@ internal sealed class FieldValuesOut
     private FieldValuesOut(IReadOnlyList<NamedPlace> places, FieldValue[] values)
     {
         (this.places, this.values) = (places, values);
-        var text = new StringBuilder("id,x,y,ppm,deviation,low,high,exceedance,known\n");
+        var text = new StringBuilder("id,x,y,ppm,deviation,low,high,exceedance,known,median\n");
         foreach (var (place, v) in places.Zip(values))
         {
             text.Append(CultureInfo.InvariantCulture, $"{CsvOut.Cell(place.Id ?? "")},{place.At.X:0.######},{place.At.Y:0.######},");
             text.Append(double.IsNaN(v.MeanPpm)
-                ? ",,,,,no\n"
-                : string.Create(CultureInfo.InvariantCulture, $"{v.MeanPpm:0.####},{v.DeviationPpm:0.####},{v.LowPpm:0.####},{v.HighPpm:0.####},{v.Exceedance:0.####},{(v.Evidence ? "yes" : "no")}\n"));
+                ? ",,,,,no,\n"
+                : string.Create(CultureInfo.InvariantCulture, $"{v.MeanPpm:0.####},{v.DeviationPpm:0.####},{v.LowPpm:0.####},{v.HighPpm:0.####},{v.Exceedance:0.####},{(v.Evidence ? "yes" : "no")},{v.MedianPpm:0.####}\n"));
         }
 
         Text = text.ToString();
     }
 
-    /// <summary>A CSV: mean net ppm, deviation, 5 and 95 % points, probability of the action level, and whether the readings say anything there.</summary>
+    /// <summary>A CSV: mean net ppm, deviation, 5 and 95 % points, probability of the action level, whether the readings say anything there, and the median, which the map shows.</summary>
     public string Text { get; }
 
     public static FieldValuesOut Of(VisitJob job, string file)
@@ -46,7 +46,7 @@ internal sealed class FieldValuesOut
     private static JsonObject One(NamedPlace place, FieldValue v) => new()
     {
         ["id"] = place.Id, ["x"] = place.At.X, ["y"] = place.At.Y, ["ppm"] = Finite(v.MeanPpm), ["deviation"] = Finite(v.DeviationPpm),
-        ["low"] = Finite(v.LowPpm), ["high"] = Finite(v.HighPpm), ["exceedance"] = Finite(v.Exceedance), ["known"] = v.Evidence,
+        ["low"] = Finite(v.LowPpm), ["high"] = Finite(v.HighPpm), ["exceedance"] = Finite(v.Exceedance), ["known"] = v.Evidence, ["median"] = Finite(v.MedianPpm),
     };
 
     private static JsonNode? Finite(double value) => double.IsFinite(value) ? Math.Round(value, 4) : null;

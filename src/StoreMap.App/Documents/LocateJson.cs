@@ -41,6 +41,7 @@ internal static class LocateJson
         }
 
         json["peakPpm"] = Round(z.PeakPpm);
+        if (z.PeakOverRange) json["peakOverRange"] = true;
         json["strength"] = z.Strength;
         json["strengthLbPerYearLow"] = UnitsOut.Pounds(z.StrengthLowKilogramsPerYear);
         json["strengthLbPerYearHigh"] = UnitsOut.Pounds(z.StrengthHighKilogramsPerYear);

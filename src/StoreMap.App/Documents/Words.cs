@@ -41,7 +41,8 @@ internal static class Words
         foreach (var zone in result.Zones)
         {
             var tag = plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture;
-            yield return FormattableString.Invariant($"Case {tag}: a leak in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
+            var what = ReferenceEquals(result.Zones.First(z => z.Fixture == zone.Fixture), zone) ? "a leak" : "a further leak";
+            yield return FormattableString.Invariant($"Case {tag}: {what} in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
         }
 
         foreach (var e in result.Elsewhere)
@@ -63,22 +64,29 @@ internal static class Words
     {
         foreach (var zone in comparison.Zones)
         {
-            var change = zone.Change switch
-            {
-                ZoneChange.New => "new",
-                ZoneChange.Recurring => "recurring",
-                ZoneChange.NoLongerSeen => "no longer seen",
-                _ => "not comparable",
-            };
-            yield return $"Case {plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture}: {change}. {Sentence(zone.Note)}{(zone.Service is null ? "" : " " + Sentence(zone.Service))}";
+            yield return $"Case {plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture}: {Change(zone.Change)}. {Sentence(zone.Note)}{(zone.Service is null ? "" : " " + Sentence(zone.Service))}";
+        }
+
+        foreach (var source in comparison.Sources)
+        {
+            yield return $"Gas near {plan.FindFixture(source.Near)?.Tag ?? source.Near}, source not placed in a case: {Change(source.Change)}. {source.Note} Look: {source.Look}.";
         }
 
         foreach (var b in comparison.Balances)
         {
             yield return FormattableString.Invariant($"System {b.System}: {UnitsOut.Pounds(b.AddedKilograms):0} lb added in {b.Days} days; the leaks found explain {UnitsOut.Pounds(b.ExplainedLowKilograms):0} to {UnitsOut.Pounds(b.ExplainedHighKilograms):0} lb.")
-                + (b.AddsUp ? "" : " The main leak has probably not been found.");
+                + (b.AddsUp ? "" : b.SourcesNear.Count == 0 ? " The main leak has probably not been found."
+                    : $" The source near {string.Join(", ", b.SourcesNear.Select(id => plan.FindFixture(id)?.Tag ?? id))}, outside the cases, may be what is missing.");
         }
     }
+
+    private static string Change(ZoneChange change) => change switch
+    {
+        ZoneChange.New => "new",
+        ZoneChange.Recurring => "recurring",
+        ZoneChange.NoLongerSeen => "no longer seen",
+        _ => "not comparable",
+    };
 
     private static int OutOfTen(double probability) => (int)Math.Clamp(Math.Round(probability * 10), 1, 10);
 

@@ -73,6 +73,7 @@ internal sealed class FieldDraft
         {
             Grid = new FieldGrid(grid.CentreOf(0), grid.CellMetres, grid.Columns, grid.Rows),
             MeanPpm = mean,
+            MedianPpm = Array.ConvertAll(Level, level => LevelMoments.Ppm(level, fit.ScalePpm)),
             DeviationPpm = deviation,
             Evidence = EvidenceMask.Of(grid, readingCells, values.Range, settings),
             Exceedance = exceedance,

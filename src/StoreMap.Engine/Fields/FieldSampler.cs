@@ -13,6 +13,9 @@ namespace StoreMap.Fields;
 public readonly record struct FieldValue(
     double MeanPpm, double DeviationPpm, double LowPpm, double HighPpm, double Exceedance, bool Evidence)
 {
+    /// <summary>Median net ppm, which the map shows; NaN where there is no air.</summary>
+    public double MedianPpm { get; init; } = double.NaN;
+
     /// <summary>Mean of the log level g = ln(1 + n / scale) from which the others follow; NaN where there is no air.</summary>
     public double Level { get; init; } = double.NaN;
 
@@ -52,7 +55,7 @@ public sealed class FieldSampler
         var (mean, spread) = LevelMoments.Of(level, deviation, fit.ScalePpm);
         return new FieldValue(
             mean, spread, Quantile(0.05), Quantile(0.95), LevelMoments.Exceedance(level, deviation, field.ActionPpm, fit.ScalePpm),
-            field.Evidence[cell]) { Level = level, LevelDeviation = deviation };
+            field.Evidence[cell]) { MedianPpm = LevelMoments.Ppm(level, fit.ScalePpm), Level = level, LevelDeviation = deviation };
         double Quantile(double probability) => LevelMoments.Ppm(level + (deviation * LevelMoments.NormalQuantile(probability)), fit.ScalePpm);
     }
 }

@@ -28,11 +28,21 @@ public sealed record FieldGrid(PlanPoint Origin, double CellMetres, int Columns,
 /// <summary>Net concentration over the plan. Arrays have one value per cell of <see cref="Grid"/>.</summary>
 public sealed record GasField
 {
+    private readonly double[]? median;
+
     /// <summary>The grid.</summary>
     public required FieldGrid Grid { get; init; }
 
     /// <summary>Mean net ppm; NaN inside walls and outside the store.</summary>
     public required double[] MeanPpm { get; init; }
+
+    /// <summary>Median net ppm: as likely above as below. This is what maps and contours show, because the mean is drawn up by what is
+    /// merely possible where little is known. The mean where the field does not carry its log level; NaN where the mean is.</summary>
+    public double[] MedianPpm
+    {
+        get => median ?? MeanPpm;
+        init => median = value;
+    }
 
     /// <summary>Standard deviation of the net ppm; NaN where the mean is.</summary>
     public required double[] DeviationPpm { get; init; }

@@ -29,12 +29,12 @@ public static class Isobands
         FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels, bool[]? openRight = null, bool[]? openUp = null) =>
         Trace(CellMesh.Of(grid, values, counts, openRight, openUp), levels);
 
-    /// <summary>Traces bands of the mean net ppm where the readings say something; the rest of the floor stays out of every band.</summary>
+    /// <summary>Traces bands of the median net ppm where the readings say something; the rest of the floor stays out of every band.</summary>
     /// <param name="field">The field.</param>
     /// <param name="levels">Strictly ascending, net ppm; the first may be minus infinity.</param>
     /// <returns>As for nodes.</returns>
     public static IReadOnlyList<Isoband> Trace(GasField field, IReadOnlyList<double> levels) =>
-        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
+        TraceCells(field.Grid, field.MedianPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
 
     /// <summary>Traces, for each level, all that is at or above it where the readings say something: areas that lie on one another, unlike bands.</summary>
     /// <param name="field">The field.</param>
@@ -43,7 +43,7 @@ public static class Isobands
     /// <exception cref="ArgumentException">The levels don't ascend.</exception>
     public static IReadOnlyList<Isoband> TraceAbove(GasField field, IReadOnlyList<double> levels)
     {
-        var mesh = CellMesh.Of(field.Grid, field.MeanPpm, field.Evidence, field.OpenRight, field.OpenUp);
+        var mesh = CellMesh.Of(field.Grid, field.MedianPpm, field.Evidence, field.OpenRight, field.OpenUp);
         CheckLevels(levels);
         var border = MeshBorder.Of(mesh);
         return [.. levels.Select(level => new Isoband(

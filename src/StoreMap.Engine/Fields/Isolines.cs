@@ -30,12 +30,12 @@ public static class Isolines
         FieldGrid grid, double[] values, bool[]? counts, IReadOnlyList<double> levels, bool[]? openRight = null, bool[]? openUp = null) =>
         Trace(CellMesh.Of(grid, values, counts, openRight, openUp), levels);
 
-    /// <summary>Traces lines of the mean net ppm where the readings say something.</summary>
+    /// <summary>Traces lines of the median net ppm where the readings say something.</summary>
     /// <param name="field">The field.</param>
     /// <param name="levels">Finite levels, net ppm.</param>
     /// <returns>As for nodes.</returns>
     public static IReadOnlyList<Isoline> Trace(GasField field, IReadOnlyList<double> levels) =>
-        TraceCells(field.Grid, field.MeanPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
+        TraceCells(field.Grid, field.MedianPpm, field.Evidence, levels, field.OpenRight, field.OpenUp);
 
     private static List<Isoline> Trace(ContourMesh mesh, IReadOnlyList<double> levels)
     {

@@ -1,3 +1,6 @@
+using StoreMap.Plans;
+using StoreMap.Zones;
+
 namespace StoreMap.History;
 
 /// <summary>How a zone stands against earlier visits.</summary>
@@ -45,7 +48,24 @@ public sealed record ZoneTrend(int S, double P, double SlopePerMonth);
 /// <param name="Note">In a sentence, what this means.</param>
 public sealed record ZoneHistory(
     string Fixture, double? From, double? To, IReadOnlyList<ZoneVisit> Visits, ZoneChange Change, ZoneTrend? Trend,
-    string? Service, string Note);
+    string? Service, string Note)
+{
+    /// <summary>The zone as located at the latest visit; null when it was not.</summary>
+    public LeakZone? Now { get; init; }
+}
+
+/// <summary>Gas whose source was not placed in a case, through the visits.</summary>
+/// <param name="Near">Fixture id where the gas was met when last seen.</param>
+/// <param name="Look">Where to look, in words, as said when last seen.</param>
+/// <param name="At">The place to look first, plan metres; null when there is none on the plan.</param>
+/// <param name="Seen">The visits at which it was seen, oldest first.</param>
+/// <param name="Change">How it stands.</param>
+/// <param name="Note">In a sentence, what this means.</param>
+public sealed record SourceHistory(string Near, string Look, PlanPoint? At, IReadOnlyList<DateOnly> Seen, ZoneChange Change, string Note)
+{
+    /// <summary>The source as told at the latest visit; null when it was not.</summary>
+    public Elsewhere? Now { get; init; }
+}
 
 /// <summary>What cannot be compared, and why.</summary>
 /// <param name="Fixture">Fixture id.</param>
@@ -66,7 +86,12 @@ public sealed record NotComparable(string Fixture, IReadOnlyList<DateOnly> Dates
 /// <param name="NotChecked">What of this system was not checked, in words.</param>
 public sealed record MassBalance(
     string System, string Refrigerant, int Days, double AddedKilograms, double ExplainedLowKilograms, double ExplainedHighKilograms,
-    double? AnnualisedPercent, bool AddsUp, IReadOnlyList<string> NotChecked);
+    double? AnnualisedPercent, bool AddsUp, IReadOnlyList<string> NotChecked)
+{
+    /// <summary>Ids of fixtures on this system at which the latest visit met gas whose source is not placed in a case: its loss is in
+    /// neither end, and may be what is missing.</summary>
+    public IReadOnlyList<string> SourcesNear { get; init; } = [];
+}
 
 /// <summary>Two or more visits side by side.</summary>
 /// <param name="Dates">Dates of the visits, oldest first.</param>
@@ -75,4 +100,8 @@ public sealed record MassBalance(
 /// <param name="Balances">One per system with additions on record.</param>
 public sealed record Comparison(
     IReadOnlyList<DateOnly> Dates, IReadOnlyList<ZoneHistory> Zones, IReadOnlyList<NotComparable> NotComparable,
-    IReadOnlyList<MassBalance> Balances);
+    IReadOnlyList<MassBalance> Balances)
+{
+    /// <summary>Sources outside the cases and gas that nothing explained, in the order of the zones.</summary>
+    public IReadOnlyList<SourceHistory> Sources { get; init; } = [];
+}

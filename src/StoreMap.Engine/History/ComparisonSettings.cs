@@ -16,6 +16,9 @@ public sealed record ComparisonSettings
     /// <summary>An entry of the service record this far from a zone's stretch is about it: about a panel. <value>The default is 1.22 m (4 ft).</value></summary>
     public double ServiceReachMetres { get; init; } = 1.22;
 
+    /// <summary>Sources outside the cases at two visits are one when their places lie no farther apart. <value>The default is 3 m (10 ft).</value></summary>
+    public double SourceReachMetres { get; init; } = 3;
+
     /// <summary>A trend needs so many comparable visits. <value>The default is 4.</value></summary>
     public int TrendVisits { get; init; } = 4;
 

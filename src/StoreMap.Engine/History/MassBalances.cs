@@ -44,7 +44,11 @@ public static class MassBalances
             balances.Add(new MassBalance(
                 system.Id, system.Refrigerant ?? moved[^1].Refrigerant, to.DayNumber - from.DayNumber, added, low, high,
                 system.ChargeKilograms is { } charge ? LeakRate.Annualised(record, system.Id, charge, to) : null,
-                high >= settings.ExplainedShare * added, UncheckedParts.Of(plan, system, visits[^1])));
+                high >= settings.ExplainedShare * added, UncheckedParts.Of(plan, system, visits[^1]))
+            {
+                SourcesNear = [.. visits[^1].Result.Elsewhere.Where(e => e.Probability >= settings.FoundProbability).Select(e => e.Near).Distinct()
+                    .Where(id => plan.FindFixture(id) is { } near && UncheckedParts.IsOn(plan, near, system))],
+            });
         }
 
         return balances;

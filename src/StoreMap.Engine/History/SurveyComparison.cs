@@ -43,7 +43,10 @@ public static class SurveyComparison
             [.. ordered.Select(v => v.Date)],
             [.. zones.OrderBy(z => Rank(z.Zone.Change)).ThenBy(z => z.Order).Select(z => z.Zone)],
             [.. unlike.OrderBy(u => IndexOf(plan, u.Fixture))],
-            record is null ? [] : MassBalances.Of(plan, ordered, tracks, record, settings));
+            record is null ? [] : MassBalances.Of(plan, ordered, tracks, record, settings))
+        {
+            Sources = [.. SourceTrack.Follow(ordered, settings).Select(t => t.Tell(ordered, readings)).OrderBy(s => Rank(s.Change)).ThenBy(s => IndexOf(plan, s.Near))],
+        };
     }
 
     private static int Rank(ZoneChange change) => change switch

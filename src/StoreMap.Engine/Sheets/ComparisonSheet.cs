@@ -16,22 +16,23 @@ public static class ComparisonSheet
     /// <summary>Draws the sheets.</summary>
     /// <param name="plan">The store, as it was at the latest visit.</param>
     /// <param name="comparison">The comparison.</param>
-    /// <param name="visits">The visits' surveys, oldest first.</param>
+    /// <param name="visits">The visits with what was located at them, oldest first.</param>
     /// <param name="record">The service record, for the repairs; null when there is none.</param>
     /// <param name="context">What the sheets say of themselves.</param>
     /// <returns>The change map, the visits, and pages of what finds no room on them.</returns>
     public static IReadOnlyList<Sheet> Draw(
-        Plan plan, Comparison comparison, IReadOnlyList<NetSurvey> visits, ServiceRecord? record, SheetContext context)
+        Plan plan, Comparison comparison, IReadOnlyList<SurveyVisit> visits, ServiceRecord? record, SheetContext context)
     {
         var day = comparison.Dates.Count > 0 ? Days.Of(comparison.Dates[^1]) : "";
         var set = new SheetSet(plan, context, day);
         IReadOnlyList<ServiceFinding> findings = record is null ? [] : ServiceFinding.Of(record, comparison.Dates.Count > 0 ? comparison.Dates[^1] : null);
-        DrawChanges(set, plan, comparison, findings);
-        DrawVisits(set, plan, comparison, visits, findings);
+        var marks = new CompareMarks(comparison, visits.Count > 0 ? visits[^1].Result : null);
+        DrawChanges(set, plan, comparison, marks, findings);
+        DrawVisits(set, plan, comparison, marks, [.. visits.Select(v => v.Survey)], findings);
         return set.Finish();
     }
 
-    private static void DrawChanges(SheetSet set, Plan plan, Comparison comparison, IReadOnlyList<ServiceFinding> findings)
+    private static void DrawChanges(SheetSet set, Plan plan, Comparison comparison, CompareMarks marks, IReadOnlyList<ServiceFinding> findings)
     {
         var words = set.Words;
         var head = new SheetHead("comparison", words["compare.title"], words["compare.kind"]);
@@ -39,16 +40,17 @@ public static class ComparisonSheet
         {
             Set = set, Plan = plan, Head = head, Behind = head with { Name = "comparison-notes", Title = words.Say("page.notes-to", head.Title) },
             Description = words.Say("compare.description", plan.Name, comparison.Dates.Count),
-            Subject = d => ChangesPass.Draw(d, comparison), Named = comparison.Zones.Select(z => z.Fixture).ToHashSet(),
+            Subject = d => ChangesPass.Draw(d, comparison, marks), Named = comparison.Zones.Select(z => z.Fixture).Concat(comparison.Sources.Select(s => s.Near)).ToHashSet(),
             Notes = used =>
             [
                 NoteItems.Heading(words.Say("compare.dates", string.Join(", ", comparison.Dates.Select(Days.Of)))), NoteItems.Line(words["compare.like"], 1),
-                .. CompareNotes.Changes(plan, comparison, findings, words), NoteItems.Rule(), .. CompareNotes.Legend(comparison, words), .. LegendNotes.PlanSymbols(words, used).Skip(1),
+                .. CompareNotes.Changes(plan, comparison, marks, findings, words), NoteItems.Rule(), .. CompareNotes.Legend(comparison, words), .. LegendNotes.PlanSymbols(words, used).Skip(1),
             ],
         }.Draw();
     }
 
-    private static void DrawVisits(SheetSet set, Plan plan, Comparison comparison, IReadOnlyList<NetSurvey> visits, IReadOnlyList<ServiceFinding> findings)
+    private static void DrawVisits(
+        SheetSet set, Plan plan, Comparison comparison, CompareMarks marks, IReadOnlyList<NetSurvey> visits, IReadOnlyList<ServiceFinding> findings)
     {
         var words = set.Words;
         var frame = new PageFrame(set.PlanPaper, true);
@@ -74,7 +76,7 @@ public static class ComparisonSheet
         }
 
         svg.Line(new(d.X, y), new(d.Right, y), Paint.Line(SheetStyle.Narrow));
-        var rest = FlowColumns.Fill(svg, Items(plan, comparison, findings, words), Columns(d, titleBox, y + Gap));
+        var rest = FlowColumns.Fill(svg, Items(plan, comparison, marks, findings, words), Columns(d, titleBox, y + Gap));
         set.AddText(head with { Name = "visits-notes", Title = words.Say("page.notes-to", head.Title) }, rest, 2);
     }
 
@@ -90,14 +92,14 @@ public static class ComparisonSheet
         ];
     }
 
-    private static List<FlowItem> Items(Plan plan, Comparison comparison, IReadOnlyList<ServiceFinding> findings, Words words)
+    private static List<FlowItem> Items(Plan plan, Comparison comparison, CompareMarks marks, IReadOnlyList<ServiceFinding> findings, Words words)
     {
         var items = new List<FlowItem>();
-        foreach (var (i, zone) in comparison.Zones.Index())
+        foreach (var zone in comparison.Zones)
         {
             if (zone.Visits.Count(v => v.PeakPpm is not null) < 2) continue;
             var own = CompareNotes.FindingsOf(zone, findings);
-            items.Add(new TrendChart($"{ZonesPass.Letter(i)}: {CompareNotes.Tag(plan, zone.Fixture)}", zone, own, words) { After = 2 });
+            items.Add(new TrendChart($"{marks[zone]}: {CompareNotes.Tag(plan, zone.Fixture)}", zone, own, words) { After = 2 });
         }
 
         items.AddRange([.. CompareNotes.Balances(plan, comparison, words), NoteItems.Gap(2), .. CompareNotes.NotComparable(plan, comparison, words)]);

@@ -61,9 +61,9 @@ public static class HeatMapSheet
     internal static double HighestOf(GasField field)
     {
         var highest = Math.Max(field.ActionPpm, 1);
-        for (var i = 0; i < field.MeanPpm.Length; i++)
+        for (var i = 0; i < field.MedianPpm.Length; i++)
         {
-            if (field.Evidence[i] && field.MeanPpm[i] > highest) highest = field.MeanPpm[i];
+            if (field.Evidence[i] && field.MedianPpm[i] > highest) highest = field.MedianPpm[i];
         }
 
         return highest;

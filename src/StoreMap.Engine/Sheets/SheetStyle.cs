@@ -23,7 +23,7 @@ internal static class SheetStyle
     public const string Rule = "#8c8c8c";
     public const string Faint = "#d9d9d9";
     public const string Floor = "#ffffff";
-    public const string Probed = "#eef1f4";
+    public const string Probed = "#dfe8f0";
     public const string ObstacleFill = "#e6e6e6";
     public const string FixtureFill = "#ffffff";
     public const string RoomFill = "#f7f7f7";

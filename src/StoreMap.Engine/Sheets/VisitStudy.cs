@@ -95,7 +95,7 @@ public sealed class VisitStudy
     public IReadOnlyList<Sheet> Details() => LeakZoneSheet.Draw(plan, Visit, Result, Context);
 
     /// <summary>The visits side by side.</summary>
-    public IReadOnlyList<Sheet> ComparisonSheets() => ComparisonSheet.Draw(plan, Comparison, Visits, Record, Context);
+    public IReadOnlyList<Sheet> ComparisonSheets() => ComparisonSheet.Draw(plan, Comparison, Located, Record, Context);
 
     /// <summary>The page for the manager alone.</summary>
     public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(plan, Visit, Result, Balances, Context, Record);
@@ -115,7 +115,7 @@ public sealed class VisitStudy
             Add(ReportParts.Manager, c => ReportPages.Manager(plan, Visit, Result, Balances, c, Record));
             Add(ReportParts.HeatMap, c => HeatMapSheet.Draw(plan, Visit, Field, Result, c));
             Add(ReportParts.Details, c => LeakZoneSheet.Draw(plan, Visit, Result, c));
-            if (Visits.Count > 1) Add(ReportParts.Comparison, c => ComparisonSheet.Draw(plan, Comparison, Visits, Record, c));
+            if (Visits.Count > 1) Add(ReportParts.Comparison, c => ComparisonSheet.Draw(plan, Comparison, Located, Record, c));
             Add(ReportParts.Cards, c => ReportPages.Cards(plan, Visit, Result, Record, c));
             Add(ReportParts.Record, c => ReportPages.Record(plan, Visit, Result, Record, c, Balances));
             return pages;

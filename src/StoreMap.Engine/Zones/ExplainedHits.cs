@@ -3,11 +3,14 @@ using StoreMap.Surveys;
 
 namespace StoreMap.Zones;
 
-/// <summary>Hits at fixtures without a zone: each is told as another leak's gas, as gas from a source outside the cases, or as gas whose
+/// <summary>Hits at fixtures without a zone that is as likely as not: each is told as another leak's gas, as gas from a source outside the cases, or as gas whose
 /// source was not found. A fixture whose gas nothing explains is never one with no leak seen.</summary>
 internal static class ExplainedHits
 {
     private const double LeastProbability = 0.5;
+
+    /// <summary>Zones this near a hit may be one leak on either side of a joint between cases, metres.</summary>
+    private const double JointMetres = 2.5;
 
     /// <summary>Fixtures with a hit and no zone, each with what explains its gas, null where nothing does; adds the same to the zones'
     /// reasons, or to what lies elsewhere.</summary>
@@ -18,12 +21,13 @@ internal static class ExplainedHits
         var found = elsewhere.Where(e => e.Probability >= LeastProbability).ToList();
         foreach (var fixture in plan.Fixtures)
         {
-            if (zones.Any(z => z.Fixture == fixture.Id)) continue;
             var room = fixture.Front is null ? null : RoomKeys.Of(plan, fixture);
             if (survey.Rooms.Any(r => r.Raised && (r.Room == fixture.Id || (room is not null && r.Room == room)))) continue;
             var hit = survey.Readings.Where(r => r.Reading.Place.Fixture == fixture.Id && r.IsHit && !r.CarryOver).OrderByDescending(r => r.NetPpm).FirstOrDefault();
             if (hit is null) continue;
             var at = hit.Reading.Place.At;
+            if (zones.Any(z => z.Fixture == fixture.Id)
+                && zones.Where(z => z.Fixture == fixture.Id || z.At.DistanceTo(at) < JointMetres).Sum(z => z.Probability) >= LeastProbability) continue;
             var cause = Enumerable.Range(0, zones.Count)
                 .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres && Outdoes(zones[i], hit))
                 .OrderBy(i => zones[i].At.DistanceTo(at)).Cast<int?>().FirstOrDefault();

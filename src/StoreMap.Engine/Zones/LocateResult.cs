@@ -46,6 +46,9 @@ public sealed record LeakZone
     /// <summary>Highest net reading that the zone explains, ppm.</summary>
     public required double PeakPpm { get; init; }
 
+    /// <summary>True when that reading was over range: the peak is at least <see cref="PeakPpm"/>.</summary>
+    public bool PeakOverRange { get; init; }
+
     /// <summary>Rough strength: <c>small</c>, <c>medium</c> or <c>large</c>; <c>unknown</c> where monitors gave hit or no hit only. Never a leak rate.</summary>
     public required string Strength { get; init; }
 

@@ -21,8 +21,9 @@ internal sealed class ReadingBlock
     /// <summary>Chance that a reading below the limit says nothing of what is there: a gust, a blocked tip.</summary>
     private const double Stray = 0.004;
 
-    /// <summary>Chance that a reading over range says nothing: hundreds of ppm do not come from nowhere.</summary>
-    private const double OverRangeStray = 1e-6;
+    /// <summary>Chance that a reading over range says nothing: hundreds of ppm do not come from nowhere, so no coincidence of gusts
+    /// may outweigh every place the gas can come from.</summary>
+    private const double OverRangeStray = 1e-12;
 
     /// <summary>The same for a monitor that only tells hit from no hit: it answers to other gases too.</summary>
     private const double HitStray = 0.03;

@@ -37,6 +37,7 @@ internal static class WalkInZone
             At = at,
             Radius = radius + 0.2,
             PeakPpm = highest.Net,
+            PeakOverRange = highest.Bound == ReadingBound.AtLeast,
             Strength = RoughStrength.Word(middle),
             StrengthLowKilogramsPerYear = middle / (RoughStrength.RangeFactor * 1.5),
             StrengthHighKilogramsPerYear = middle * RoughStrength.RangeFactor * 1.5,

@@ -50,6 +50,7 @@ internal static class ZoneBuilder
         var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
         var kind = inBase > 0.5 ? 1 : 0;
         var curves = leak.Points(kind, block, Curves);
+        var peak = PeakNear(study, from, to, f);
         var strength = StrengthRange.Of(plan, fixture, center, study, leak, inBase);
         return new LeakZone
         {
@@ -60,7 +61,8 @@ internal static class ZoneBuilder
             To = to,
             Center = center,
             At = fixture.Front!.PointAt(edges[Mode(mass, edges)]),
-            PeakPpm = PeakNear(study, from, to, f),
+            PeakPpm = peak?.Net ?? Math.Max(0, study.HighestNet),
+            PeakOverRange = peak?.Bound == ReadingBound.AtLeast,
             Strength = RoughStrength.Word(strength.Middle),
             StrengthLowKilogramsPerYear = strength.Low,
             StrengthHighKilogramsPerYear = strength.High,
@@ -82,12 +84,11 @@ internal static class ZoneBuilder
     }
 
     // Highest reading within 2 m of the zone on any fixture of the line-up.
-    private static double PeakNear(LineUpStudy study, double from, double to, int fixture)
+    private static BlockReading? PeakNear(LineUpStudy study, double from, double to, int fixture)
     {
         var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
         var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
-        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.S >= low && r.S <= high)
-            .Select(r => r.Net).DefaultIfEmpty(Math.Max(0, study.HighestNet)).Max();
+        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.S >= low && r.S <= high).MaxBy(r => r.Net);
     }
 
     private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, int kind, FitPoint? partner, int fixture, double[] edges, double[] mass)

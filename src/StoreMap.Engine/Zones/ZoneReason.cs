@@ -33,7 +33,7 @@ internal static class ZoneReason
             .Where(f => f.Distance < 1.2).OrderByDescending(f => f.Weight).ThenBy(f => f.Distance).FirstOrDefault();
         if (near.Name is not null) parts.Add($"{near.Name} is {Say.Distance(near.Distance, plan.Units)} from the middle of the zone");
         if (baseShare > 0.6 && tellsBase) parts.Add("high at the kick plate against the return: look at the base piping");
-        else if (baseShare > 0.6 && (best is null || AirRegime.IsFansOn(best.Source.Reading))) parts.Add("a wide, even trace: probe the kick plates, the base piping may leak");
+        else if (baseShare > 0.6 && (best is null || AirRegime.IsFansOn(best.Source.Reading))) parts.Add("the base piping may leak: probe the kick plates");
         parts.AddRange(history.Where(h => h.Fixture == fixture.Id && h.Weight > 1 && (h.Along is not { } a || Math.Abs(a - center) < 2)).Select(h => h.Reason));
         return parts.Count == 0 ? "its readings fit a leak here" : string.Join("; ", parts);
     }

@@ -15,6 +15,7 @@ internal static class CompareText
             [.. comparison.Dates.Select(Day)],
             [.. comparison.Zones.Select(z => Row(plan, z))],
             [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => new TrendLine($"{Title(plan, z.Fixture)}, {Where(plan, z)}", [.. z.Visits.Select(v => v.PeakPpm)], Trend(z)))],
+            [.. comparison.Sources.Select(s => $"{Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
             [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
             [.. comparison.Balances.Select(b => Balance(plan, b))]);
     }
@@ -50,7 +51,8 @@ internal static class CompareText
             ? string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg") : string.Create(CultureInfo.InvariantCulture, $"{kilograms / LengthUnits.KilogramsPerPound:0} lb");
         var text = $"System {b.System}, {b.Refrigerant}: {Weight(b.AddedKilograms)} added in {b.Days} days; the leaks found can have lost {Weight(b.ExplainedLowKilograms)} to {Weight(b.ExplainedHighKilograms)}.";
         if (b.AddsUp) return text;
-        return text + " That does not add up: the main leak has probably not been found." + (b.NotChecked.Count == 0 ? "" : $" Not checked: {string.Join("; ", b.NotChecked)}.");
+        return text + (b.SourcesNear.Count == 0 ? " That does not add up: the main leak has probably not been found."
+            : $" That does not add up yet: the source near {string.Join(", ", b.SourcesNear.Select(id => Title(plan, id)))}, outside the cases, may be what is missing.") + (b.NotChecked.Count == 0 ? "" : $" Not checked: {string.Join("; ", b.NotChecked)}.");
     }
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -71,7 +71,7 @@ public sealed record TrendLine(string Title, IReadOnlyList<double?> Peaks, strin
 
 /// <summary>Months side by side.</summary>
 public sealed record CompareAnswer(
-    IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
+    IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
 /// <summary>What the server is asked to bind as a PDF.</summary>
 public sealed record ReportRequest(IReadOnlyList<string> Surveys, string? Service, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);

@@ -46,7 +46,7 @@ internal static class DeskText
         else if (!value.Evidence) lines.Add("Nobody probed near enough to say anything about this place.");
         else
         {
-            lines.Add($"About {Say.Ppm(Math.Max(0, value.MeanPpm))} ppm above room; 9 in 10 that it is between {Say.Ppm(Math.Max(0, value.LowPpm))} and {Say.Ppm(Math.Max(0, value.HighPpm))}.");
+            lines.Add($"About {Say.Ppm(value.MedianPpm)} ppm above room; 9 in 10 that it is between {Say.Ppm(Math.Max(0, value.LowPpm))} and {Say.Ppm(Math.Max(0, value.HighPpm))}.");
             lines.Add($"{Chance(value.Exceedance)} that it is at or above the action level.");
         }
 

@@ -43,9 +43,9 @@ public class FieldSamplerTests
     {
         var field = Map(Hall(8, 6), Survey(At(3.1, 3.1, 20)));
         var lines = GridCsv.Write(field, LengthUnit.Foot).TrimEnd('\n').Split('\n');
-        Assert.Equal("x,y,ppm,deviation,low,high,exceedance", lines[0]);
+        Assert.Equal("x,y,ppm,deviation,low,high,exceedance,median", lines[0]);
         Assert.Equal(field.Evidence.Count(e => e), lines.Length - 1);
-        Assert.All(lines, line => Assert.Equal(7, line.Split(',').Length));
+        Assert.All(lines, line => Assert.Equal(8, line.Split(',').Length));
         var first = Array.IndexOf(field.Evidence, true);
         Assert.StartsWith((field.Grid.CentreOf(first).X / 0.3048).ToString("0.####", System.Globalization.CultureInfo.InvariantCulture) + ",", lines[1], StringComparison.Ordinal);
     }

@@ -38,6 +38,19 @@ public class GasFieldBuilderTests
         Assert.Contains(near, i => !Holds(open, i));
     }
 
+    // Nothing was read on the case; its far end, in reach but not probed, may hold anything. What may be is no gas on the map.
+    [Fact]
+    public void Build_NothingReadOnACase_ShowsNoGasAtItsUnprobedEnd()
+    {
+        var field = Map(Hall(12, 6), Survey(At(1.2, 3, 0), At(2.6, 3, 0), At(4, 3, 0)), new FieldSettings { Spread = 3 });
+        var end = Cell(field, 4.9, 3);
+        Assert.True(field.Evidence[end]);
+        Assert.True(field.MeanPpm[end] > 2, $"{field.MeanPpm[end]}");
+        Assert.All(Enumerable.Range(0, field.Grid.Count).Where(i => field.Evidence[i]), i => Assert.InRange(field.MedianPpm[i], 0, 0.5));
+        Assert.Empty(Isolines.Trace(field, [1, 2]));
+        Assert.Empty(Isobands.Trace(field, [1, 2]).SelectMany(b => b.Rings));
+    }
+
     // Three aisles between shelves; nobody walked the middle one.
     [Fact]
     public void Build_AisleNobodyVisited_StaysBlank()

@@ -25,6 +25,16 @@ public class MassBalancesTests
         Assert.Equal(4 / 600.0 * 365 / 30 * 100, balance.AnnualisedPercent!.Value, 9);
     }
 
+    /// <summary>A source outside the cases has no strength to set against what was added; it is named beside the verdict.</summary>
+    [Fact]
+    public void Of_SourceOutsideTheCasesOnTheSystem_IsNamedAsWhatMayBeMissing()
+    {
+        var visit = Visit(July, BothCases, Located() with { Elsewhere = [new("C1", 0.9, "pipe run L7", null), new("W1", 0.9, "drop", null), new("C2", 0.3, "drop", null)] });
+        var balance = Assert.Single(MassBalances.Of(Shop, [.. Seen([]), visit], Added((July, 9))));
+        Assert.False(balance.AddsUp);
+        Assert.Equal(["C1"], balance.SourcesNear);
+    }
+
     [Fact]
     public void Of_MoreAddedThanTwiceTheHighEnd_DoesNotAddUp()
     {

@@ -1,6 +1,7 @@
 using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Surveys;
+using StoreMap.Zones;
 using static StoreMap.Tests.History.TestShop;
 
 namespace StoreMap.Tests.History;
@@ -34,6 +35,36 @@ public class SurveyComparisonTests
         Assert.Contains("Nothing above 1 ppm here before", result.Zones[1].Note);
         Assert.Empty(result.NotComparable);
         Assert.All(result.Zones, z => Assert.Null(z.Trend));
+    }
+
+    /// <summary>Gas whose source is not placed in a case is followed like a zone: by the fixture where it was met, or by its place.</summary>
+    [Fact]
+    public void Compare_SourcesOutsideTheCases_AreRecurringNewAndNoLongerSeen()
+    {
+        var line = new Elsewhere("C1", 0.9, "pipe run L7, overhead", new PlanPoint(3, 12));
+        var moved = line with { Near = "C2", At = new PlanPoint(4, 12.5) };
+        var unexplained = new Elsewhere("C2", 0.5, "probe again", new PlanPoint(12, 10)) { Unexplained = true };
+        var faint = new Elsewhere("C2", 0.4, "drop", new PlanPoint(11, 10));
+        NetReading[] readings = [At("C1", 1, 9), At("C2", 1, 5)];
+        SourceHistory Only(params LocateResult[] results) =>
+            Assert.Single(SurveyComparison.Compare(Shop, [.. results.Select((r, i) => Visit(new[] { May, June, July }[i], readings, r))]).Sources);
+        LocateResult With(params Elsewhere[] e) => Located() with { Elsewhere = e };
+
+        var recurring = Only(With(line), With(), With(moved, faint));
+        Assert.Equal((ZoneChange.Recurring, "C2", "Seen at 2 of 3 visits."), (recurring.Change, recurring.Near, recurring.Note));
+        Assert.Equal([May, July], recurring.Seen);
+        Assert.Same(moved, recurring.Now);
+        var first = Only(With(), With(), With(unexplained));
+        Assert.Equal((ZoneChange.New, "First seen 2026-07-09."), (first.Change, first.Note));
+
+        var stillGas = Only(With(line), With(), With());
+        Assert.Equal(ZoneChange.Recurring, stillGas.Change);
+        Assert.Contains("put down to another place", stillGas.Note);
+        Assert.Null(stillGas.Now);
+        SourceHistory Gone(NetReading now) => Assert.Single(SurveyComparison.Compare(Shop, [Visit(May, readings, With(line)), Visit(July, [now], With())]).Sources);
+        Assert.Equal(ZoneChange.NoLongerSeen, Gone(Below("C1", 1)).Change);
+        Assert.Equal(ZoneChange.NotComparable, Gone(At("C2", 1, 0)).Change);
+        Assert.Equal(ZoneChange.NotComparable, Gone(At("C1", 1, 0, r => r with { Reading = r.Reading with { Air = AirState.FansOff } })).Change);
     }
 
     [Fact]

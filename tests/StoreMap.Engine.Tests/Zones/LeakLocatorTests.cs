@@ -57,6 +57,27 @@ public class LeakLocatorTests
         Assert.Equal("large", zone.Strength);
     }
 
+    /// <summary>More gas is no less of a leak: a reading past the monitor's range, with what followed it held for carry-over, against the
+    /// same places read at 950 ppm.</summary>
+    [Fact]
+    public void Locate_OverRangeBesideAHit_IsNoLessALeakThanTheSameReadInRange()
+    {
+        (double, double)[] readings = [(4, 0), (10.8, 14.5), (18, 950), (22.8, 12), (30, 0)];
+        var inRange = Locating.Locate(Case(LengthUnit.Foot), Along(readings), []);
+        var survey = Along([.. readings.Select(r => r.Item2 > 900 ? (r.Item1, 1000) : r)]);
+        survey = survey with
+        {
+            Readings = [.. survey.Readings.Select(r => r.NetPpm >= 1000 ? r with { Bound = ReadingBound.AtLeast }
+                : r.NetPpm == 12 ? r with { Bound = ReadingBound.Below, CarryOver = true } : r)],
+        };
+        var over = Locating.Locate(Case(LengthUnit.Foot), survey, []);
+        Assert.True(inRange.Zones.Sum(z => z.Probability) > 0.85);
+        Assert.True(over.Zones.Sum(z => z.Probability) > 0.85);
+        Assert.True(over.Zones[0].PeakOverRange);
+        Assert.Equal(1000, over.Zones[0].PeakPpm);
+        Assert.False(inRange.Zones[0].PeakOverRange);
+    }
+
     [Fact]
     public void Locate_MirroredStore_GivesTheMirroredAnswer()
     {
@@ -198,8 +219,8 @@ public class LeakLocatorTests
         survey = survey with { Readings = [.. survey.Readings, over] };
         var result = Locating.Locate(plan, survey, []);
         Assert.Empty(result.NoLeakSeen);
-        Assert.Contains(result.Zones, z => z.Fixture == "C1" && z.Probability > 0.5);
-        Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.4);
+        Assert.Contains(result.Zones, z => z.Fixture == "C1" && z.Probability > 0.4);
+        Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.9);
     }
 
     /// <summary>A weak leak across the aisle explains no gas over the monitor's range, however steep and lonely that is.</summary>

@@ -36,7 +36,8 @@ internal static class UncheckedParts
     private static bool WasChecked(SurveyVisit visit, Equipment item) =>
         visit.Points?.Any(p => p.Equipment == item.Id && visit.Survey.Survey.Readings.Any(r => r.Place.Point == p.Id)) == true;
 
-    private static bool IsOn(Plan plan, Fixture fixture, RefrigerationSystem system) =>
+    /// <summary>True when the fixture, or a section of it, is on the system.</summary>
+    internal static bool IsOn(Plan plan, Fixture fixture, RefrigerationSystem system) =>
         fixture.Sections.Count == 0 ? plan.SystemAt(fixture)?.Id == system.Id
         : fixture.Sections.Any(s => plan.SystemAt(fixture, s.From)?.Id == system.Id);
 

@@ -6,20 +6,31 @@ namespace StoreMap.Sheets;
 /// <summary>The words of a comparison: how each zone stands, what could not be compared, and whether the refrigerant added adds up.</summary>
 internal static class CompareNotes
 {
-    public static IEnumerable<FlowItem> Changes(Plan plan, Comparison comparison, IReadOnlyList<ServiceFinding> findings, Words words)
+    public static IEnumerable<FlowItem> Changes(Plan plan, Comparison comparison, CompareMarks marks, IReadOnlyList<ServiceFinding> findings, Words words)
     {
         yield return NoteItems.Heading(words["compare.changes"]);
-        if (comparison.Zones.Count == 0) yield return NoteItems.Line(words["compare.none"]);
-        foreach (var (i, zone) in comparison.Zones.Index()) yield return new CalloutItem(ZonesPass.Letter(i), Lines(plan, zone, findings, words)) { After = 1.4 };
+        if (comparison.Zones.Count + comparison.Sources.Count == 0) yield return NoteItems.Line(words["compare.none"]);
+        foreach (var zone in comparison.Zones) yield return new CalloutItem(marks[zone], Lines(plan, zone, findings, words)) { After = 1.4 };
+        foreach (var source in comparison.Sources)
+        {
+            yield return new CalloutItem(
+                marks[source],
+                [
+                    $"{words.Say("compare.source", Tag(plan, source.Near))}: {words["change." + source.Change.Kebab()]}",
+                    words.Say("zone.look", words.Remark(source.Look)), words.Say("compare.seen", source.Seen.Count, comparison.Dates.Count),
+                ]) { After = 1.4 };
+        }
     }
 
     public static IEnumerable<FlowItem> Legend(Comparison comparison, Words words)
     {
         yield return NoteItems.Heading(words["legend.heading"]);
-        foreach (var change in comparison.Zones.Select(z => z.Change).Distinct().Order())
+        foreach (var change in comparison.Zones.Select(z => z.Change).Concat(comparison.Sources.Select(s => s.Change)).Distinct().Order())
         {
             yield return NoteItems.Symbol((svg, p) => ChangesPass.Bar(svg, [p - new SheetPoint(4, 0), p + new SheetPoint(4, 0)], change), words["change." + change.Kebab()]);
         }
+
+        if (comparison.Sources.Count > 0) yield return NoteItems.Symbol(ChangesPass.SourceSymbol, words["legend.elsewhere-mark"]);
     }
 
     public static IEnumerable<FlowItem> NotComparable(Plan plan, Comparison comparison, Words words)
@@ -47,9 +58,13 @@ internal static class CompareNotes
             words.Say("balance.added", Lengths.Weight(plan.Units, b.AddedKilograms), Lengths.Weight(plan.Units, b.ExplainedLowKilograms), Lengths.Weight(plan.Units, b.ExplainedHighKilograms)),
             SheetStyle.Small) { After = 0.4, KeepWithNext = true };
         if (b.AnnualisedPercent is { } percent) yield return new TextItem(words.Say("balance.rate", Numbers.Fixed(percent, 1)), SheetStyle.Small) { After = 0.4, KeepWithNext = true };
-        yield return new TextItem(words[b.AddsUp ? "balance.adds-up" : "balance.does-not"], b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
+        yield return new TextItem(Verdict(plan, b, words), b.AddsUp ? SheetStyle.Small : SheetStyle.SmallBold) { After = 0.4 };
         if (b.NotChecked.Count > 0) yield return NoteItems.Line(words.Say("balance.not-checked", string.Join(", ", b.NotChecked.Select(words.Remark))), 1.2);
     }
+
+    private static string Verdict(Plan plan, MassBalance b, Words words) => b.AddsUp ? words["balance.adds-up"]
+        : b.SourcesNear.Count == 0 ? words["balance.does-not"]
+        : words.Say("balance.source", string.Join(", ", b.SourcesNear.Select(id => Tag(plan, id))));
 
     public static string Tag(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? PlaceWords.Case(f) : fixture;
 

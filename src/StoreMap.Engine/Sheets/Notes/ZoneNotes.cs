@@ -22,7 +22,7 @@ internal static class ZoneNotes
         for (var i = 0; i < Math.Min(most, located.Zones.Count); i++)
         {
             var zone = located.Zones[i];
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, located, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
         }
 
         for (var i = 0; i < Math.Min(Math.Max(1, most - located.Zones.Count), located.Elsewhere.Count); i++)
@@ -38,7 +38,7 @@ internal static class ZoneNotes
     /// <summary>The head line and the details of one zone.</summary>
     public static IReadOnlyList<string> Lines(Plan plan, NetSurvey net, LocateResult located, Words words, Fixture fixture, LeakZone zone)
     {
-        var lines = new List<string> { words.Say("zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability)) };
+        var lines = new List<string> { Head(located, words, fixture, zone) };
         var peak = words.Say("zone.peak", Peak(net, zone, words), words["strength." + zone.Strength]);
         lines.AddRange(Place(plan, words, fixture, zone));
         lines.Add((Lift(words, located, zone) + " " + peak).TrimStart());
@@ -46,11 +46,15 @@ internal static class ZoneNotes
     }
 
     /// <summary>Head line, place and peak, for a page that says elsewhere what to lift.</summary>
-    private static IReadOnlyList<string> Brief(Plan plan, NetSurvey net, Words words, Fixture fixture, LeakZone zone) =>
+    private static IReadOnlyList<string> Brief(Plan plan, NetSurvey net, LocateResult located, Words words, Fixture fixture, LeakZone zone) =>
     [
-        words.Say("zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability)),
+        Head(located, words, fixture, zone),
         $"{string.Concat(Place(plan, words, fixture, zone))}. {words.Say("zone.peak", Peak(net, zone, words), words["strength." + zone.Strength])}",
     ];
+
+    /// <summary>Whose leak and how likely; of one case's zones, those after the likeliest are further leaks, not the same one doubted.</summary>
+    private static string Head(LocateResult located, Words words, Fixture fixture, LeakZone zone) => words.Say(
+        ReferenceEquals(located.Zones.First(z => z.Fixture == zone.Fixture), zone) ? "zone.head" : "zone.head-further", PlaceWords.Case(fixture), words.Chance(zone.Probability));
 
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
@@ -72,8 +76,9 @@ internal static class ZoneNotes
     {
         var own = net.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture).ToList();
         if (own.Count > 0 && own.TrueForAll(r => r.HitOnly)) return words["zone.hit-only"];
-        var over = net.Readings.Where(r => r.Bound == ReadingBound.AtLeast && (Math.Abs(r.NetPpm - zone.PeakPpm) < 0.05 || (r.Reading.Place.Fixture == zone.Fixture && r.NetPpm > zone.PeakPpm))).ToList();
-        return over.Count > 0 ? words.Say("zone.over", Numbers.Ppm(over.Max(r => r.Reading.Ppm))) : words.Say("zone.above-room", Numbers.Ppm(zone.PeakPpm));
+        if (!zone.PeakOverRange) return words.Say("zone.above-room", Numbers.Ppm(zone.PeakPpm));
+        // What the monitor showed, not what is left of it above the room.
+        return words.Say("zone.over", Numbers.Ppm(net.Readings.Where(r => r.Bound == ReadingBound.AtLeast && r.NetPpm <= zone.PeakPpm).Max(r => r.Reading.Ppm)));
     }
 
     /// <summary>Which panel first, which next.</summary>

@@ -7,14 +7,15 @@ namespace StoreMap.Sheets;
 internal static class ChangesPass
 {
     private const double Offset = 1.5;
+    private const string ElsewhereDash = "1 0.7";
 
-    public static void Draw(PlanDrawing d, Comparison comparison)
+    public static void Draw(PlanDrawing d, Comparison comparison, CompareMarks marks)
     {
         d.Svg.Begin("changes", "changes", d.Words["compare.changes"]);
-        foreach (var (i, zone) in comparison.Zones.Index())
+        foreach (var zone in comparison.Zones)
         {
             if (d.Plan.FindFixture(zone.Fixture) is not { } fixture) continue;
-            var letter = ZonesPass.Letter(i);
+            var letter = marks[zone];
             d.Svg.Begin($"change-{letter}", "change " + zone.Change.Kebab(), $"{fixture.Tag}: {d.Words["change." + zone.Change.Kebab()]}");
             SheetPoint anchor;
             SheetPoint? outward = null;
@@ -38,8 +39,24 @@ internal static class ChangesPass
             ZonesPass.Badge(d, letter, anchor, outward);
         }
 
+        foreach (var source in comparison.Sources)
+        {
+            if (source.At is not { } at) continue;
+            var letter = marks[source];
+            var words = d.Words["change." + source.Change.Kebab()];
+            d.Svg.Begin($"change-{letter}", "change " + source.Change.Kebab(), $"{source.Near}: {words}");
+            var centre = d.To.Point(at);
+            Bar(d.Svg, [centre - new SheetPoint(2, 0), centre + new SheetPoint(2, 0)], source.Change);
+            var anchor = ZonesPass.Ring(d, at, 0.5, ElsewhereDash);
+            d.Svg.End();
+            ZonesPass.Badge(d, letter, anchor, null);
+        }
+
         d.Svg.End();
     }
+
+    /// <summary>A source outside the cases as the legend shows it.</summary>
+    public static void SourceSymbol(SvgWriter svg, SheetPoint middle) => svg.Circle(middle, 2, Paint.Line(0.9, SheetStyle.Vermilion, ElsewhereDash));
 
     /// <summary>Seen now: full bar, with a white core when it is new; not seen now: an outline, dashed when it can't be compared.</summary>
     public static void Bar(SvgWriter svg, IReadOnlyList<SheetPoint> points, ZoneChange change)

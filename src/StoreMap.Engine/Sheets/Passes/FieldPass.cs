@@ -64,7 +64,7 @@ internal static class FieldPass
         for (var i = 0; i < ratio.Length; i++)
         {
             ratio[i] = field.DeviationPpm[i] / Math.Max(field.MeanPpm[i], scale.Levels[0]);
-            counts[i] = field.Evidence[i] && field.MeanPpm[i] >= scale.Levels[0];
+            counts[i] = field.Evidence[i] && field.MedianPpm[i] >= scale.Levels[0];
         }
 
         d.Svg.Begin("field-uncertain", "uncertain", d.Words["legend.uncertain"]);

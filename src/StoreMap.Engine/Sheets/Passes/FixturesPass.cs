@@ -27,9 +27,10 @@ internal static class FixturesPass
     /// <summary>Asks for a place for every tag: inside the fixture, else beside it with a leader.</summary>
     public static void AddLabels(PlanDrawing d, IReadOnlySet<string> withHit)
     {
+        var boxes = d.Plan.Fixtures.ToDictionary(f => f.Id, f => SheetBox.Around(d.Points(f.Outline)));
         foreach (var fixture in d.Plan.Fixtures)
         {
-            var box = SheetBox.Around(d.Points(fixture.Outline));
+            var box = boxes[fixture.Id];
             var label = new PlanLabel
             {
                 Lines = [fixture.Tag], Style = SheetStyle.SmallBold, Anchor = d.To.Point(FixtureShape.Inside(fixture.Outline)),
@@ -41,9 +42,10 @@ internal static class FixturesPass
                 : null;
             var spots = new List<LabelSpot>();
             foreach (var turns in box.Width >= box.Height ? new[] { 0, 1 } : [1, 0]) spots.AddRange(Inside(label, box, turns));
-            spots.AddRange(LabelSpots.Rings(label, 3, 6, 10, 15));
-            // A case with a hit must be named on the plan, however far its leader runs.
-            if (withHit.Contains(fixture.Id)) spots.AddRange(LabelSpots.Rings(label, 21, 28, 36, 45));
+            // A case with a hit must be named on the plan, however far its leader runs. On another case a tag would name that one.
+            double[] rings = withHit.Contains(fixture.Id) ? [3, 4.5, 6, 8, 10, 12.5, 15, 21, 28, 36, 45] : [3, 6, 10, 15];
+            var beside = LabelSpots.Rings(label, rings).ToLookup(spot => boxes.Values.Any(other => other != box && Meets(label, spot, other)));
+            spots.AddRange([.. beside[false], .. beside[true]]);
             if (named is not null && fixture.Kind == FixtureKind.WalkIn && named.Width <= box.Width - 1 && named.Height <= box.Height - 1)
             {
                 var namedSpots = Inside(named, box, 0).ToList();
@@ -55,14 +57,26 @@ internal static class FixturesPass
         }
     }
 
+    // True when the label or its leader runs over a box.
+    private static bool Meets(PlanLabel label, LabelSpot spot, SheetBox box)
+    {
+        const int Steps = 12;
+        return box.Overlaps(label.BoxAt(spot))
+            || Enumerable.Range(0, Steps).Any(k => box.Contains(label.Anchor + ((spot.Middle - label.Anchor) * (k / (double)Steps))));
+    }
+
     private static IEnumerable<LabelSpot> Inside(PlanLabel label, SheetBox box, int turns)
     {
         var (w, h) = turns == 0 ? (label.Width, label.Height) : (label.Height, label.Width);
-        if (w > box.Width + 0.6 || h > box.Height + 0.6) yield break;
+        // A line of text may stand a little over its own long sides, never past its ends into the case behind.
+        var (overX, overY) = turns == 0 ? (0.0, 0.6) : (0.6, 0.0);
+        if (w > box.Width + overX || h > box.Height + overY) yield break;
         var middle = box.Middle;
         double roomX = Math.Max(0, (box.Width - w) / 2), roomY = Math.Max(0, (box.Height - h) / 2);
-        foreach (var t in new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 })
+        // Fine enough to find the gap between two readings on a front.
+        for (var k = 0; k <= 18; k++)
         {
+            var t = (k % 2 == 0 ? -k : k + 1) / 20.0;
             yield return new LabelSpot(new SheetPoint(middle.X + (t * roomX), middle.Y + (roomX > roomY ? 0 : t * roomY)), turns);
         }
     }

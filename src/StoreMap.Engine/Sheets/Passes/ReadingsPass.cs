@@ -3,7 +3,8 @@ using StoreMap.Surveys;
 
 namespace StoreMap.Sheets;
 
-/// <summary>Readings: a dot each, its number beside it when gas was seen, a ring round hits; "≥" where the monitor was over range.</summary>
+/// <summary>Readings: a dot each, its number beside it when gas was seen, a ring round hits; "≥" where the monitor was over range. Where
+/// several fall on one dot, the number is the highest, and other hits in the same air follow it.</summary>
 internal static class ReadingsPass
 {
     private const double HitRing = 1.35;
@@ -12,20 +13,22 @@ internal static class ReadingsPass
     {
         var spots = survey.Readings
             .GroupBy(r => (X: Math.Round(d.To.Point(r.Reading.Place.At).X), Y: Math.Round(d.To.Point(r.Reading.Place.At).Y)))
-            .Select(g => g.OrderByDescending(Rank).First())
+            .Select(g => g.OrderByDescending(Rank).ToList())
             .ToList();
         d.Svg.Begin("readings", "readings", d.Words["plan.readings"]);
-        foreach (var r in spots.OrderBy(Rank))
+        foreach (var spot in spots.OrderBy(s => Rank(s[0])))
         {
+            var r = spot[0];
             var at = d.To.Point(r.Reading.Place.At);
-            d.Svg.Begin(null, r.IsHit ? "reading hit" : "reading", Describe(d, r));
+            var others = spot.Skip(1).Where(o => o.IsHit && !o.HitOnly && o.Reading.Air == r.Reading.Air).ToList();
+            d.Svg.Begin(null, r.IsHit ? "reading hit" : "reading", Describe(d, r, others));
             Symbol(d.Svg, at, r);
             d.Svg.End();
             d.Uses(r.IsHit ? LegendSymbol.ReadingHit : LegendSymbol.ReadingQuiet);
             if (r.Bound == ReadingBound.AtLeast && !r.HitOnly) d.Uses(LegendSymbol.ReadingOver);
             var half = r.IsHit ? HitRing : 0.6;
             d.Labels.Space.Block(new SheetBox(at.X - half, at.Y - half, 2 * half, 2 * half));
-            if (Shown(r) && !r.HitOnly) AddLabel(d, r, at);
+            if (Shown(r) && !r.HitOnly) AddLabel(d, r, others, at);
         }
 
         d.Svg.End();
@@ -54,14 +57,14 @@ internal static class ReadingsPass
 
     private static double Rank(NetReading r) => Shown(r) ? r.NetPpm : r.NetPpm - 1e6;
 
-    private static void AddLabel(PlanDrawing d, NetReading r, SheetPoint at)
+    private static void AddLabel(PlanDrawing d, NetReading r, IReadOnlyList<NetReading> others, SheetPoint at)
     {
         var outward = Outward(d, r);
         var label = new PlanLabel
         {
-            Lines = [Text(r)], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
+            Lines = [string.Join(", ", others.Take(2).Prepend(r).Select(Text)) + (others.Count > 2 ? " …" : "")], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
             Priority = r.IsHit ? LabelPriority.Hit + Math.Min(9, r.NetPpm / 1000) : LabelPriority.Reading + Math.Min(9, r.NetPpm),
-            Layer = "labels-readings", Key = Describe(d, r),
+            Layer = "labels-readings", Key = Describe(d, r, others),
         };
         var gap = r.IsHit ? HitRing + 0.4 : 0.9;
         var beside = outward is { } o ? LabelSpots.Outward(label, o, gap, 3) : [];
@@ -74,6 +77,8 @@ internal static class ReadingsPass
         var outward = d.To.Direction(fixture.OutwardAt(along));
         return r.Reading.Place.OnBack ? outward * -1 : outward;
     }
+
+    private static string Describe(PlanDrawing d, NetReading r, IReadOnlyList<NetReading> others) => string.Join("; ", others.Prepend(r).Select(o => Describe(d, o)));
 
     private static string Describe(PlanDrawing d, NetReading r)
     {

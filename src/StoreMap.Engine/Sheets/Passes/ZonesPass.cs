@@ -84,7 +84,8 @@ internal static class ZonesPass
         svg.Polyline(points, Paint.Line(1.6, SheetStyle.Vermilion));
     }
 
-    private static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, string? dash)
+    /// <summary>A ring about a place, and where its letter hangs.</summary>
+    public static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, string? dash)
     {
         var centre = d.To.Point(at);
         var radius = Math.Max(2, d.To.Length(radiusMetres));

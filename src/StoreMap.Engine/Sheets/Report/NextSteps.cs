@@ -42,7 +42,7 @@ internal static class NextSteps
         AddUnexplained(steps, plan, net, located, words, most);
         var open = findings.Where(f => f.FollowedUp is null).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
         if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));
-        var lost = balances.Where(b => !b.AddsUp).Select(b => b.System).ToList();
+        var lost = balances.Where(b => !b.AddsUp && b.SourcesNear.Count == 0).Select(b => b.System).ToList();
         if (lost.Count > 0) steps.Add(words.Say("next.main-leak", string.Join(", ", lost)));
         if (located.NotProbed.Count > 0) steps.Add(words.Say("next.not-probed", Listing.Of([.. located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id)], 2 * most, words)));
         if (steps.Count == 0) steps.Add(words["next.clean"]);

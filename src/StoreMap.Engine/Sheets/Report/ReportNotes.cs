@@ -116,7 +116,7 @@ internal static class ReportNotes
         [
             $"{b.System} {b.Refrigerant}", Numbers.Whole(b.Days), Lengths.Weight(plan.Units, b.AddedKilograms),
             $"{Lengths.Weight(plan.Units, b.ExplainedLowKilograms)} – {Lengths.Weight(plan.Units, b.ExplainedHighKilograms)}",
-            b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : "balance.no"],
+            b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : b.SourcesNear.Count > 0 ? "balance.source-short" : "balance.no"],
         ]))) yield return row;
         if (balances.Count <= Math.Max(2, most)) yield break;
         yield return NoteItems.Gap(1.2);
