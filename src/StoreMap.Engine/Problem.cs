@@ -21,9 +21,15 @@ public enum Severity
 public sealed record Problem(
     Severity Severity, string? File, string? Element, string? Field, string? Value, string Rule, string Message)
 {
-    /// <summary>The problem on one line: file, element, field, then the message.</summary>
+    private const int LongestValue = 40;
+
+    /// <summary>The problem on one line: file, element, field with its value, then the message.</summary>
     public override string ToString() =>
-        string.Join(": ", new[] { File, Element, Field, Message }.Where(part => !string.IsNullOrEmpty(part)));
+        string.Join(": ", new[] { File, Element, Where(), Message }.Where(part => !string.IsNullOrEmpty(part)));
+
+    // A value that is long or of several lines would bury the message.
+    private string? Where() => string.IsNullOrEmpty(Field) || string.IsNullOrEmpty(Value) || Value.Length > LongestValue || Value.Any(char.IsControl)
+        ? Field : $"{Field} \"{Value}\"";
 }
 
 /// <summary>An input was refused; carries every problem found, not only the first.</summary>

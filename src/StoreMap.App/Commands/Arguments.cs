@@ -44,10 +44,9 @@ internal sealed class ReadingOptions
 
     private readonly Option<double?> range = Optional("--range", "Top of the monitor's range, ppm; by default 1000, or more when the file shows more.", 1, 1_000_000);
 
-    private readonly Option<InstrumentKind> kind = new("--kind")
+    private readonly Option<InstrumentKind?> kind = new("--kind")
     {
-        Description = "What the monitor gives: logging-ppm, display-ppm, level (bars) or hit (a sound). The last two find leaks but draw no map.",
-        DefaultValueFactory = _ => InstrumentKind.DisplayPpm,
+        Description = "What the monitor gives: logging-ppm, display-ppm, level (bars) or hit (a sound). The last two find leaks but draw no map. [default: display-ppm]",
         HelpName = "KIND",
         CustomParser = result => Kind(result),
     };
@@ -73,7 +72,7 @@ internal sealed class ReadingOptions
         DetectionPpm = parse.GetValue(detection),
         ResolutionPpm = parse.GetValue(resolution),
         RangePpm = parse.GetValue(range),
-        Kind = parse.GetValue(kind),
+        Kind = parse.GetValue(kind) ?? InstrumentKind.DisplayPpm,
         Responses = Table(parse.GetValue(responses)),
     };
 
@@ -84,7 +83,7 @@ internal sealed class ReadingOptions
         return ResponsesCsv.Read(stream, file);
     }
 
-    private static InstrumentKind Kind(System.CommandLine.Parsing.ArgumentResult result)
+    private static InstrumentKind? Kind(System.CommandLine.Parsing.ArgumentResult result)
     {
         var text = result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
         foreach (var known in Enum.GetValues<InstrumentKind>())

@@ -19,13 +19,16 @@ internal sealed class OutputFiles
             {
                 cancel.ThrowIfCancellationRequested();
                 var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-                Directory.CreateDirectory(folder);
                 var beside = Path.Combine(folder, "." + Path.GetFileName(path) + ".part");
-                made.Add(beside);
-                File.WriteAllBytes(beside, bytes);
+                Try(path, () =>
+                {
+                    Directory.CreateDirectory(folder);
+                    made.Add(beside);
+                    File.WriteAllBytes(beside, bytes);
+                });
             }
 
-            for (var i = 0; i < files.Count; i++) File.Move(made[i], files[i].Path, overwrite: true);
+            for (var i = 0; i < files.Count; i++) Try(files[i].Path, () => File.Move(made[i], files[i].Path, overwrite: true));
         }
         finally
         {
@@ -33,5 +36,18 @@ internal sealed class OutputFiles
         }
 
         return [.. files.Select(f => f.Path)];
+    }
+
+    // The system's own words name neither our file nor a way out.
+    private static void Try(string path, Action write)
+    {
+        try
+        {
+            write();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new IOException($"{path} cannot be written. Give --out a folder (for a report, a file) in a place where you may write, and see that the disk is not full.", e);
+        }
     }
 }

@@ -106,16 +106,16 @@ public static class NetSurveyBuilder
             var others = Enumerable.Range(0, set.Length).Count(k => factors[k] is null && set[k] == set[i] && actual[k] == actual[i]);
             if (Enumerable.Range(0, i).Any(k => factors[k] is null && set[k] == set[i] && actual[k] == actual[i])) continue;
             warnings.Add(new Problem(Severity.Warning, null, survey.Readings[i].Place.Fixture, "gas", set[i], "gas-setting",
-                $"The monitor was set to {set[i]}, the fixture holds {actual[i]} ({Text(others)} readings): hit or no hit only, "
+                $"The monitor was set to {set[i]}, the fixture holds {actual[i]} ({Readings(others)}): hit or no hit only, "
                 + "not mapped. Set the monitor to the fixture's refrigerant, or give its response to it."));
         }
 
         var first = Array.IndexOf(carried, true);
         if (first < 0) return;
         warnings.Add(new Problem(Severity.Warning, null, survey.Readings[first].Place.Fixture, "ppm", null, "carry-over",
-            $"{Text(carried.Count(c => c))} readings followed an over-range reading before the monitor was back at clean air. They may "
-            + "show gas left in the hose, so they count as \"no more than\". Probe these places again."));
+            $"{Readings(carried.Count(c => c))} followed an over-range reading before the monitor was back at clean air. What shows then may "
+            + "be gas left in the hose, so it counts as \"no more than\". Probe there again."));
     }
 
-    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static string Readings(int number) => number.ToString(CultureInfo.InvariantCulture) + (number == 1 ? " reading" : " readings");
 }

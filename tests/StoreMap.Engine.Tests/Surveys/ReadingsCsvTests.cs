@@ -32,6 +32,27 @@ public class ReadingsCsvTests
         Assert.Equal(28, places[2].At.Y / TestStore.Ft, Close);
     }
 
+    /// <summary>As on a tape laid from the left end facing the case, and as the sheets say it; as written with a tape's units too.</summary>
+    [Theory]
+    [InlineData("C2,,6,front", 6)]
+    [InlineData("C3,,6,front", 18)] // its front runs from the right
+    [InlineData("I1,,4,front", 4)]
+    [InlineData("I1,,4,back", 8)] // facing the back, left is the front's right
+    [InlineData("C2,\"14' 6\"\"\",,front", 14.5)]
+    [InlineData("C2,,14'6,front", 14.5)]
+    [InlineData("C2,1.524 m,,front", 5)]
+    public void Read_DistanceFromTheLeftOrWithItsUnit_IsTheSamePlace(string cells, double at) => Assert.Equal(
+        at, TestStore.Read("time,ppm,fixture,at,from-left,side\n2026-03-04 21:00,2," + cells + "\n").Survey.Readings[0].Place.Along!.Value / TestStore.Ft, 1e-9);
+
+    [Fact]
+    public void Read_MappingForSeveralFiles_TakesOurOwnNamesWhereTheFileHasThem()
+    {
+        var options = new SurveyReadOptions { Columns = SurveyReadOptions.ParseColumns("time=Stamp,ppm=Conc") };
+        var result = TestStore.Read("time,Conc,point\n2026-03-04 21:00,2,B1\n", options);
+        Assert.Equal(2, Assert.Single(result.Survey.Readings).Ppm);
+        Assert.Contains("column-own", result.Warnings.Select(w => w.Rule));
+    }
+
     [Theory]
     [InlineData(30, 27.01, "C2")] // 2.99 ft from the front
     [InlineData(30, 26.99, null)] // 3.01 ft
@@ -141,6 +162,8 @@ public class ReadingsCsvTests
     [InlineData("time,ppm,point\n", ": : reading-none")]
     [InlineData("time,ppm,point\n2026-03-04 21:00,,B1\n", ": : reading-none")]
     [InlineData("time;ppm;point\n2026-03-04 21:00;1,5;B1\n2026-03-04 21:01;2.5;B1\n", "row 2: ppm: csv-decimals")]
+    [InlineData("time,ppm,fixture,at,from-left\n2026-03-04 21:00,2,C1,3,4\n", "row 2: from-left: reading-at")]
+    [InlineData("time,ppm,fixture,at\n2026-03-04 21:00,2,C1,3 yards\n", "row 2: at: reading-number")]
     [InlineData("time,ppm,fixture,side\n2026-03-04 21:00,2,C1,back\n", "row 2: side: reading-side")]
     [InlineData("time,ppm,fixture,at,since\n2026-03-04 21:00,2,C1,3,-4\n", "row 2: since: reading-since")]
     [InlineData("time,ppm,point\n2026-02-30 21:00,2,B1\n", "row 2: time: reading-time")]

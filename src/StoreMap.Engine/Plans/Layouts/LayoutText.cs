@@ -39,6 +39,7 @@ internal static class LayoutText
         if (JsonScan.Tell(text, problems)) return;
         var place = e.LineNumber is { } at ? $"line {at + 1}, byte {(e.BytePositionInLine ?? 0) + 1}" : "the place named";
         if (string.IsNullOrWhiteSpace(text)) problems.Error(null, null, null, "json", $"The file is empty; a {what} is one JSON object, {{ … }}.");
+        else if (text.TrimStart()[0] != '{') problems.Error(null, place, null, "json", $"This is no {what}, which is JSON and begins with {{. Is it another file? The layout comes first, then the surveys.");
         else if (e.Message.Contains("maximum configured depth", StringComparison.Ordinal)) problems.Error(null, place, null, "json-depth", $"The file is nested deeper than {LayoutLimits.Depth} levels at {place}, which no {what} needs.");
         else problems.Error(null, place, null, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place}; comments and trailing commas are allowed.");
     }

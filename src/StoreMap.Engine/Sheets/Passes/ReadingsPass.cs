@@ -57,7 +57,7 @@ internal static class ReadingsPass
 
     private static double Rank(NetReading r) => Shown(r) ? r.NetPpm : r.NetPpm - 1e6;
 
-    private static void AddLabel(PlanDrawing d, NetReading r, IReadOnlyList<NetReading> others, SheetPoint at)
+    private static void AddLabel(PlanDrawing d, NetReading r, List<NetReading> others, SheetPoint at)
     {
         var outward = Outward(d, r);
         var label = new PlanLabel
@@ -78,7 +78,7 @@ internal static class ReadingsPass
         return r.Reading.Place.OnBack ? outward * -1 : outward;
     }
 
-    private static string Describe(PlanDrawing d, NetReading r, IReadOnlyList<NetReading> others) => string.Join("; ", others.Prepend(r).Select(o => Describe(d, o)));
+    private static string Describe(PlanDrawing d, NetReading r, List<NetReading> others) => string.Join("; ", others.Prepend(r).Select(o => Describe(d, o)));
 
     private static string Describe(PlanDrawing d, NetReading r)
     {

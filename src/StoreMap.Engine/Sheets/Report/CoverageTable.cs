@@ -6,20 +6,26 @@ namespace StoreMap.Sheets;
 /// <summary>What of each system was covered.</summary>
 internal static class CoverageTable
 {
+    /// <summary>A reading this near something is a reading of it, metres.</summary>
+    private const double Reach = 1.5;
+
     /// <summary>True when every system is ticked complete: never taken from the readings.</summary>
     public static bool IsComplete(Plan plan, NetSurvey net) =>
         net.Survey.Coverage.Count > 0 && plan.Systems.All(s => net.Survey.Coverage.Any(c => c.System == s.Id && c.Complete));
 
     /// <summary>Equipment with no reading at a joint near it, and not of a system ticked complete.</summary>
-    public static IReadOnlyList<Equipment> UncheckedEquipment(Plan plan, NetSurvey net)
-    {
-        const double Reach = 1.5;
-        return
-        [
-            .. plan.Equipment.Where(e => !net.Survey.Coverage.Any(c => c.System == e.System && c.Complete)
-                && !net.Readings.Any(r => r.Reading.Place.Fixture is null && r.Reading.Spot == Spot.Joint && r.Reading.Place.At.DistanceTo(e.At) < Reach)),
-        ];
-    }
+    public static IReadOnlyList<Equipment> UncheckedEquipment(Plan plan, NetSurvey net) =>
+    [
+        .. plan.Equipment.Where(e => !net.Survey.Coverage.Any(c => c.System == e.System && c.Complete)
+            && !net.Readings.Any(r => r.Reading.Place.Fixture is null && r.Reading.Spot == Spot.Joint && r.Reading.Place.At.DistanceTo(e.At) < Reach)),
+    ];
+
+    /// <summary>Pipe runs with no reading at a joint, a line drop or the ceiling near them, and not of a system ticked complete.</summary>
+    public static IReadOnlyList<Pipe> UncheckedPipes(Plan plan, NetSurvey net) =>
+    [
+        .. plan.Pipes.Where(p => !net.Survey.Coverage.Any(c => c.Complete && c.System == plan.Circuits.FirstOrDefault(x => x.Id == p.Circuit)?.System)
+            && !net.Readings.Any(r => r.Reading.Spot is Spot.Joint or Spot.LineDrop or Spot.Ceiling && p.Path.Project(r.Reading.Place.At).Distance < Reach)),
+    ];
 
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, Words words)
     {

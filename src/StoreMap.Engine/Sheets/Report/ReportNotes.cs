@@ -89,6 +89,8 @@ internal static class ReportNotes
         yield return NoteItems.Heading(words["report.not-checked"]);
         var equipment = CoverageTable.UncheckedEquipment(plan, net).Select(e => words.Say("report.equipment-item", e.Id, words["equipment." + e.Kind.Kebab()])).ToList();
         if (equipment.Count > 0) yield return NoteItems.Bullet(words.Say("report.equipment", Listing.Of(equipment, 2 * most, words)));
+        var pipes = CoverageTable.UncheckedPipes(plan, net).Select(p => p.Id).ToList();
+        if (pipes.Count > 0) yield return NoteItems.Bullet(words.Say("report.pipes", Listing.Of(pipes, 2 * most, words)));
         var fixtures = located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id).ToList();
         if (fixtures.Count > 0) yield return NoteItems.Bullet(words.Say("report.fixtures", Listing.Of(fixtures, 3 * most, words)));
         var noted = net.Survey.Coverage.SelectMany(c => c.NotChecked.Select(n => words.Say("report.noted-item", c.System, n))).ToList();

@@ -83,8 +83,8 @@ internal sealed class CsvParse
         return ppm;
     }
 
-    /// <summary>The row's place as written; null after an error.</summary>
-    public PlaceText? Place(CsvRow row, string element)
+    /// <summary>The row's place as written; null after an error. Distances along a case may be typed with their unit, as <c>14' 6"</c>.</summary>
+    public PlaceText? Place(CsvRow row, string element, LengthUnit lengths)
     {
         var readable = true;
         var side = columns.Cell(row, "side")?.ToLowerInvariant();
@@ -95,8 +95,11 @@ internal sealed class CsvParse
         }
 
         var text = new PlaceText(
-            columns.Cell(row, "point"), columns.Cell(row, "fixture"), Number("at"), side == "back", Number("x"), Number("y"));
+            columns.Cell(row, "point"), columns.Cell(row, "fixture"), Length("at"), Length("from-left"), side == "back", Number("x"), Number("y"));
         return readable ? text : null;
+
+        double? Length(string name) =>
+            columns.Cell(row, name) is { } typed && Numbers.Parse(typed) is null && LengthEntry.Parse(typed, lengths) is { } length ? length : Number(name);
 
         double? Number(string name)
         {

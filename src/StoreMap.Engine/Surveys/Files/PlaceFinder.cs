@@ -5,7 +5,7 @@ namespace StoreMap.Surveys;
 
 /// <summary>Where a row says it was taken, as written; numbers in layout units.</summary>
 internal readonly record struct PlaceText(
-    string? Point, string? Fixture, double? Along, bool OnBack, double? X, double? Y)
+    string? Point, string? Fixture, double? Along, double? FromLeft, bool OnBack, double? X, double? Y)
 {
     public bool HasXy => X is not null && Y is not null;
 
@@ -16,7 +16,6 @@ internal readonly record struct PlaceText(
 internal sealed class PlaceFinder
 {
     private readonly Plan plan;
-    private readonly LengthUnit lengths;
     private readonly double unit;
     private readonly Dictionary<string, ProbePoint> points = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, Fixture?> fixtures = new(StringComparer.OrdinalIgnoreCase);
@@ -27,7 +26,7 @@ internal sealed class PlaceFinder
     /// <param name="lengths">The unit of distances and coordinates in the file.</param>
     public PlaceFinder(Plan plan, IReadOnlyList<ProbePoint> points, LengthUnit lengths)
     {
-        (this.plan, this.lengths) = (plan, lengths);
+        (this.plan, Lengths) = (plan, lengths);
         unit = lengths.InMetres();
         foreach (var point in points) this.points.TryAdd(point.Id, point);
         foreach (var fixture in plan.Fixtures) fixtures.TryAdd(fixture.Id, fixture);
@@ -37,6 +36,9 @@ internal sealed class PlaceFinder
             fixtures.TryAdd(group.Key, group.Count() == 1 ? group.First() : null);
         }
     }
+
+    /// <summary>The unit of distances and coordinates in the file.</summary>
+    public LengthUnit Lengths { get; }
 
     /// <summary>True for survey files, whose places were found when the readings were taken.</summary>
     public bool KeepsPlaces { get; init; }
@@ -133,10 +135,18 @@ internal sealed class PlaceFinder
             };
         }
 
-        if ((text.Along ?? (xy is { } tip ? line.Project(tip).Along / unit : null)) is not { } at)
+        if (text.Along is not null && text.FromLeft is not null)
+        {
+            problems.Error(element, "from-left", null, "reading-at", "The row has both at and from-left. Give one of them.");
+            return null;
+        }
+
+        // Facing an island's back, its left end is the front's right.
+        var fromStart = text.FromLeft is { } left && text.OnBack == fixture.FrontStartsLeft ? (line.Length / unit) - left : text.FromLeft;
+        if ((text.Along ?? fromStart ?? (xy is { } tip ? line.Project(tip).Along / unit : null)) is not { } at)
         {
             problems.Error(element, "at", null, "reading-at",
-                "A reading on a case needs the distance from its front's first point, in layout units.");
+                "A reading on a case needs a distance: at from its front's first point, or from-left from its left end facing it, in layout units or as 14' 6\".");
             return null;
         }
 
@@ -145,7 +155,7 @@ internal sealed class PlaceFinder
         {
             var length = Math.Round(line.Length / unit, 3).ToString(CultureInfo.InvariantCulture);
             problems.Error(element, "at", at.ToString(CultureInfo.InvariantCulture), "reading-at",
-                $"The distance lies beyond the front of {fixture.Id}, which runs from 0 to {length} {lengths.Symbol()}.");
+                $"The distance lies beyond the front of {fixture.Id}, which runs from 0 to {length} {Lengths.Symbol()}.");
             return null;
         }
 
@@ -163,7 +173,7 @@ internal sealed class PlaceFinder
         if (!Rings.Covers(plan.Outline, p, SurveyDefaults.OutlineSlackMetres))
         {
             problems.Error(element, "x,y", string.Create(CultureInfo.InvariantCulture, $"{text.X}, {text.Y}"), "reading-outside",
-                $"The place lies outside the store. Coordinates are in the layout's unit ({lengths.Symbol()}), x right and y up.");
+                $"The place lies outside the store. Coordinates are in the layout's unit ({Lengths.Symbol()}), x right and y up.");
             return null;
         }
 

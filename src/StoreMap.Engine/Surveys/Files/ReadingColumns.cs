@@ -8,7 +8,7 @@ internal sealed class ReadingColumns
     /// <summary>All names of ours, in the order of the documentation.</summary>
     public static readonly string[] Names =
     [
-        "time", "ppm", "point", "fixture", "at", "side", "x", "y", "height", "spot", "air", "cooling", "cover", "door", "since",
+        "time", "ppm", "point", "fixture", "at", "from-left", "side", "x", "y", "height", "spot", "air", "cooling", "cover", "door", "since",
         "gas", "instrument", "event", "note",
     ];
 
@@ -30,6 +30,14 @@ internal sealed class ReadingColumns
             var theirs = mapping.FirstOrDefault(m => string.Equals(m.Key, ours, StringComparison.OrdinalIgnoreCase)).Value;
             index[i] = table.IndexOf(theirs ?? ours);
             if (index[i] >= 0) continue;
+            if (table.IndexOf(ours) is >= 0 and var own)
+            {
+                // One mapping may serve several files, of which some have our own names.
+                problems.Warn(null, theirs, null, "column-own", $"The column mapped to {ours} is not in the file; its own column {ours} was read.");
+                index[i] = own;
+                continue;
+            }
+
             if (theirs is not null)
             {
                 Missing(problems, table, theirs, $"The column mapped to {ours} is not in the file.");
@@ -45,6 +53,7 @@ internal sealed class ReadingColumns
         Pair("x", "y");
         Pair("y", "x");
         Pair("at", "fixture");
+        Pair("from-left", "fixture");
         for (var c = 0; c < table.Header.Count; c++)
         {
             if (Array.IndexOf(index, c) < 0)

@@ -93,7 +93,7 @@ internal sealed class ReadingReader(
         var side = item.Text("side");
         if (side is not (null or "front" or "back")) item.Error("side", item["side"], "reading-side", "This word is not known. Allowed: front, back.");
         return new PlaceText(
-            item.Text("point"), item.Text("fixture"), item.Number("at", -MostCoordinate, MostCoordinate), side == "back",
+            item.Text("point"), item.Text("fixture"), item.Number("at", -MostCoordinate, MostCoordinate), null, side == "back",
             item.Number("x", -MostCoordinate, MostCoordinate), item.Number("y", -MostCoordinate, MostCoordinate));
     }
 }

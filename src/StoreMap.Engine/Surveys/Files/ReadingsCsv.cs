@@ -72,7 +72,7 @@ internal static class ReadingsCsv
         var element = SurveyProblems.Row(row.Number);
         var time = parse.Time(row, element, clock);
         var ppm = parse.Ppm(row, element);
-        var place = parse.Place(row, element) is { } text ? places.Find(element, text, parse.Problems) : null;
+        var place = parse.Place(row, element, places.Lengths) is { } text ? places.Find(element, text, parse.Problems) : null;
         var reading = new Reading
         {
             Time = time ?? default, Ppm = 0, Place = place ?? Nowhere,

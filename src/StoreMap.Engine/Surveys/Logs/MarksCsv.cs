@@ -47,7 +47,7 @@ public static class MarksCsv
         }
 
         var time = parse.Time(row, element, clock);
-        var text = parse.Place(row, element);
+        var text = parse.Place(row, element, places.Lengths);
         var free = what is MarkEvent.Pause or MarkEvent.Resume or MarkEvent.Zero && text is { IsEmpty: true };
         var place = text is null || free ? null : places.Find(element, text.Value, parse.Problems);
         var reading = new Reading

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using StoreMap.Plans;
 
-namespace StoreMap.Editing;
+namespace StoreMap;
 
 /// <summary>Lengths as people type them: <c>12' 6"</c>, <c>12 ft 6 in</c>, <c>12.5</c>, <c>3,2 m</c>, <c>150 cm</c>.</summary>
 public static partial class LengthEntry
