@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace StoreMap.Zones;
@@ -67,66 +68,71 @@ internal sealed class BlockTables
     /// <param name="shift">Logarithm of the strength in table steps.</param>
     /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
     public double LogAt(int shift, double extraLogVariance = 0) =>
-        Vector256.IsHardwareAccelerated ? LogSideBySide(shift, extraLogVariance) : LogOneByOne(shift, extraLogVariance);
+        Vector256.IsHardwareAccelerated ? LogSideBySide(shift, extraLogVariance) : LogInPairs(shift, extraLogVariance);
 
-    /// <summary>The same without vectors: where the processor has none, as in a browser, they are made up by calls and take many times as long.</summary>
-    internal double LogOneByOne(int shift, double extraLogVariance)
+    /// <summary>The noise levels two and two, for processors with vectors of two numbers, as a browser has them.</summary>
+    internal double LogInPairs(int shift, double extraLogVariance)
     {
-        Span<double> logs = stackalloc double[Levels];
-        var best = double.NegativeInfinity;
-        for (var level = 0; level < Levels; level++)
-        {
-            logs[level] = LogOfLevel(level, shift, extraLogVariance);
-            best = Math.Max(best, logs[level]);
-        }
-
-        var likelihood = 0.0;
-        for (var level = 0; level < Levels; level++) likelihood += NoiseLevels.Weight[level] * Math.Exp(logs[level] - best);
-        return best + Math.Log(likelihood);
-    }
-
-    private double LogOfLevel(int level, int shift, double extraLogVariance)
-    {
-        double patch = Patch[level], turbulence = Turbulence[level];
-        double mean = 0, variance = patch, product = 1, tails = 1, sum = 0;
+        var (one, freedom, pull) = (Vector128<double>.One, Vector128.Create(Freedom), Vector128.Create((Freedom + 1) / Freedom));
+        var (patchA, patchB, turbulenceA, turbulenceB) = (Patch.GetLower(), Patch.GetUpper(), Turbulence.GetLower(), Turbulence.GetUpper());
+        var (meanA, meanB, varianceA, varianceB) = (Vector128<double>.Zero, Vector128<double>.Zero, patchA, patchB);
+        var (productA, productB, tailsA, tailsB) = (one, one, one, one);
+        var (sumA, sumB) = (Vector128<double>.Zero, Vector128<double>.Zero);
         for (var i = 0; i < index.Length; i++)
         {
-            var keep = block.Keep[i];
-            mean *= keep;
-            variance = patch + ((variance - patch) * keep * keep);
+            var keep = Vector128.Create(block.Keep[i]);
+            meanA *= keep;
+            meanB *= keep;
+            keep *= keep;
+            varianceA = patchA + ((varianceA - patchA) * keep);
+            varianceB = patchB + ((varianceB - patchB) * keep);
             var k = index[i] + shift;
             var t = fraction[i];
             if (k < 0) (k, t) = (0, 0);
             else if (k > E - 2) (k, t) = (E - 2, 1);
             if (censored[i] is { } table)
             {
-                double low = table[(k * Levels) + level], high = table[((k + 1) * Levels) + level];
-                sum += low + ((high - low) * t);
+                ref var low = ref table[k * Levels];
+                ref var high = ref table[(k + 1) * Levels];
+                var share = Vector128.Create(t);
+                var (lowA, lowB) = (Vector128.LoadUnsafe(ref low), Vector128.LoadUnsafe(ref Unsafe.Add(ref low, 2)));
+                sumA += lowA + ((Vector128.LoadUnsafe(ref high) - lowA) * share);
+                sumB += lowB + ((Vector128.LoadUnsafe(ref Unsafe.Add(ref high, 2)) - lowB) * share);
                 continue;
             }
 
             var at = (i * E) + k;
-            var r = residual[at] + (t * (residual[at + 1] - residual[at]));
-            var a = additive[at] + (t * (additive[at + 1] - additive[at]));
             var g = gain[at] + (t * (gain[at + 1] - gain[at]));
-            var total = a + (g * g * (block.LogVariance[i] + extraLogVariance + turbulence + variance));
-            var error = r - (g * mean);
-            var tail = 1 + (error * error / (total * Freedom));
-            product *= total;
-            tails *= tail;
-            if ((i & 15) == 15)
-            {
-                sum -= (0.5 * Math.Log(product)) + ((Freedom + 1) / 2 * Math.Log(tails));
-                (product, tails) = (1, 1);
-            }
-
-            var share = variance * g / total;
-            mean += share * error * Math.Min(1, (Freedom + 1) / Freedom / tail);
-            variance -= share * g * variance;
+            var (slope, square) = (Vector128.Create(g), Vector128.Create(g * g));
+            var additiveHere = Vector128.Create(additive[at] + (t * (additive[at + 1] - additive[at])) + (g * g * (block.LogVariance[i] + extraLogVariance)));
+            var r = Vector128.Create(residual[at] + (t * (residual[at + 1] - residual[at])));
+            // Written out for each pair: a runtime that interprets pays for every call and every reference to a local.
+            var totalA = additiveHere + (square * (turbulenceA + varianceA));
+            var totalB = additiveHere + (square * (turbulenceB + varianceB));
+            var (errorA, errorB) = (r - (slope * meanA), r - (slope * meanB));
+            var (tailA, tailB) = (one + (errorA * errorA / (totalA * freedom)), one + (errorB * errorB / (totalB * freedom)));
+            productA *= totalA;
+            productB *= totalB;
+            tailsA *= tailA;
+            tailsB *= tailB;
+            var (shareA, shareB) = (varianceA * slope / totalA, varianceB * slope / totalB);
+            meanA += shareA * errorA * Vector128.Min(one, pull / tailA);
+            meanB += shareB * errorB * Vector128.Min(one, pull / tailB);
+            varianceA -= shareA * slope * varianceA;
+            varianceB -= shareB * slope * varianceB;
+            if ((i & 15) != 15) continue;
+            (sumA, sumB) = (sumA - LogScale(productA, tailsA), sumB - LogScale(productB, tailsB));
+            (productA, productB, tailsA, tailsB) = (one, one, one, one);
         }
 
-        return sum - ((Freedom + 1) / 2 * Math.Log(tails)) - (0.5 * Math.Log(product));
+        (sumA, sumB) = (sumA - LogScale(productA, tailsA), sumB - LogScale(productB, tailsB));
+        var best = Math.Max(Math.Max(sumA[0], sumA[1]), Math.Max(sumB[0], sumB[1]));
+        return best + Math.Log((Weight[0] * Math.Exp(sumA[0] - best)) + (Weight[1] * Math.Exp(sumA[1] - best))
+            + (Weight[2] * Math.Exp(sumB[0] - best)) + (Weight[3] * Math.Exp(sumB[1] - best)));
     }
+
+    private static Vector128<double> LogScale(Vector128<double> product, Vector128<double> tails) => Vector128.Create(
+        (0.5 * Math.Log(product[0])) + ((Freedom + 1) / 2 * Math.Log(tails[0])), (0.5 * Math.Log(product[1])) + ((Freedom + 1) / 2 * Math.Log(tails[1])));
 
     /// <summary>All noise levels side by side.</summary>
     internal double LogSideBySide(int shift, double extraLogVariance)
