@@ -160,8 +160,9 @@ internal static class DenseTiles
         Store(c03, c13, ref Unsafe.Add(ref c, 3 * stride));
     }
 
+    /// <summary>Eight rows by four columns, for processors with vectors of four numbers.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void SubtractWide(ref double a, ref double b, int terms, ref double c, int stride)
+    internal static void SubtractWide(ref double a, ref double b, int terms, ref double c, int stride)
     {
         Vector256<double> c00 = default, c10 = default, c01 = default, c11 = default, c02 = default, c12 = default, c03 = default, c13 = default;
         for (var p = 0; p < terms; p++)
