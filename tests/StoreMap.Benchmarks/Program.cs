@@ -8,11 +8,12 @@ return args switch
     ["sheets"] => SheetBenchmark.Run(),
     ["routing"] => RoutingBenchmark.All(beside: false),
     ["routing", "beside"] => RoutingBenchmark.All(beside: true),
+    ["routing", "store"] => RoutingBenchmark.Store(),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside");
+    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside, routing store");
     return 2;
 }

@@ -7,16 +7,20 @@ using StoreMap.Walking;
 
 namespace StoreMap.Benchmarks;
 
-/// <summary>Distances, tours and bounds, with a general routing library given ten times the time of the tour search.</summary>
+/// <summary>Distances, tours in the time allowed and at the default effort, bounds, the demo store; with a general routing library given ten times
+/// the time allowed.</summary>
 internal static class RoutingBenchmark
 {
     public static int All(bool beside)
     {
         Matrix();
-        foreach (var name in new[] { "rand_uniform_n50", "rand_uniform_n100", "rand_uniform_n200", "rand_clustered_n400", "rand_uniform_n800", "rand_uniform_n1600" })
+        foreach (var (name, cap) in new[]
+        {
+            ("rand_uniform_n50", 1), ("rand_uniform_n100", 1), ("rand_uniform_n200", 1), ("rand_clustered_n400", 1), ("rand_uniform_n800", 4), ("rand_uniform_n1600", 10),
+        })
         {
             var c = Instances.Tsp(name);
-            Tour(name, c.Distances, c.Count, TourEnds.Closed, c.Best, beside);
+            Tour(name, c.Distances, c.Count, TourEnds.Closed, c.Best, cap, beside);
         }
 
         foreach (var name in new[] { "plan_a", "plan_b" })
@@ -24,39 +28,76 @@ internal static class RoutingBenchmark
             var (plan, probes, tours) = Instances.Store(name);
             var distances = Instances.Distances(new WalkingPaths(FreeFloor.Build(plan, 0), 1).Between(probes));
             foreach (var (problem, ends) in new[] { ("closed_tour", TourEnds.Closed), ("open_path_free_ends", TourEnds.Open), ("open_path_from_probe_1", TourEnds.From(0)) })
-                Tour($"{name} {problem}", distances, probes.Length, ends, tours.GetProperty(problem).GetProperty("best_length_m").GetDouble(), beside);
+                Tour($"{name} {problem}", distances, probes.Length, ends, tours.GetProperty(problem).GetProperty("best_length_m").GetDouble(), 1, beside);
         }
 
+        Demo();
         return 0;
     }
 
-    /// <summary>600 points among some 300 obstacles on one core: time and memory, then the tour.</summary>
+    /// <summary>The matrix of the made store and the demo store's route alone.</summary>
+    public static int Store()
+    {
+        Matrix();
+        Demo();
+        return 0;
+    }
+
+    /// <summary>600 points among 300 obstacles on one core: time and memory, first and again in the same process, then the tour.</summary>
     private static void Matrix()
     {
         var (plan, points) = Rows(600);
-        for (var run = 0; run < 2; run++)
+        DistanceMatrix? matrix = null;
+        for (var run = 1; run <= 5; run++)
         {
             var before = GC.GetAllocatedBytesForCurrentThread();
             var clock = Stopwatch.StartNew();
-            var matrix = new WalkingPaths(FreeFloor.Build(plan, 0.3), 1).Between(points);
+            var floor = FreeFloor.Build(plan, 0.3);
+            var built = clock.Elapsed.TotalSeconds;
+            var paths = new WalkingPaths(floor, 1);
+            var prepared = clock.Elapsed.TotalSeconds;
+            matrix = paths.Between(points);
             var took = clock.Elapsed.TotalSeconds;
-            if (run == 0) continue;
-            Say($"matrix {points.Length} points, {plan.Obstacles.Count} obstacles: {took:0.00} s warm, {(GC.GetAllocatedBytesForCurrentThread() - before) / 1e6:0} MB allocated, {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB peak process");
-            Tour("made store", Instances.Distances(matrix), points.Length, TourEnds.Closed, null, beside: false);
+            Say($"matrix {points.Length} points, {plan.Obstacles.Count} obstacles, run {run}: {took:0.00} s (floor {built:0.00}, corners {prepared - built:0.00}, points {took - prepared:0.00}), {(GC.GetAllocatedBytesForCurrentThread() - before) / 1e6:0} MB allocated, {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6:0} MB peak process");
+        }
+
+        Tour("made store", Instances.Distances(matrix!), points.Length, TourEnds.Closed, null, 3, beside: false);
+    }
+
+    /// <summary>The demo store's route and replanning in the middle of it.</summary>
+    private static void Demo()
+    {
+        using var layout = File.OpenRead(Path.Combine("layouts", "tern-hollow", "tern-hollow.layout.json"));
+        var plan = LayoutDocument.Read(layout, "tern-hollow").Plan;
+        for (var run = 1; run <= 2; run++)
+        {
+            var clock = Stopwatch.StartNew();
+            var paths = new WalkingPaths(FreeFloor.Build(plan, 0.3), 1);
+            var draft = ProbePlanner.Draft(plan, new Protocol());
+            var drafted = clock.Elapsed.TotalSeconds;
+            var route = RoutePlanner.Plan(plan, paths, draft, new RouteRequest());
+            var took = clock.Elapsed.TotalSeconds;
+            clock.Restart();
+            var at = route.Points.First(p => p.Id == route.Order[100]).Stand;
+            var again = RouteReplanner.Replan(plan, paths, draft, EarlierRoute.Of(route), new ReplanRequest { At = at, Done = [.. route.Order.Take(100)] });
+            Say($"demo, run {run}: {route.Order.Count} points, floor and draft {drafted:0.00} s, all {took:0.00} s, {route.Length:0.0} m; replanned at point 100 in {clock.Elapsed.TotalSeconds:0.00} s, {again.Order.Count} left");
         }
     }
 
-    private static void Tour(string name, double[] distances, int count, TourEnds ends, double? best, bool beside)
+    /// <summary>The tour in the time allowed, then at the default effort with its bound; the library gets ten times the time allowed.</summary>
+    private static void Tour(string name, double[] distances, int count, TourEnds ends, double? best, double cap, bool beside)
     {
         var clock = Stopwatch.StartNew();
+        var capped = TourSearch.Run(distances, count, ends, new TourBudget { OutOfTime = () => clock.Elapsed.TotalSeconds > cap, Effort = long.MaxValue });
+        clock.Restart();
         var tour = TourSearch.Run(distances, count, ends, new TourBudget());
         var took = clock.Elapsed.TotalSeconds;
         clock.Restart();
         var bound = LowerBound.Of(distances, count, ends, tour.Order);
         var bounded = clock.Elapsed.TotalSeconds;
-        var known = Math.Min(best ?? tour.Length, tour.Length);
-        double? other = beside ? Beside(distances, count, ends, 10 * took) : null;
-        Say($"{name}: {count} points, tour {tour.Length:0.000} in {took:0.00} s ({Share(tour.Length, best)} to the best known), bound {100 * bound / known:0.00} % of best in {bounded:0.00} s{(other is { } o ? $"; OR-Tools {o:0.000} ({Share(o, best)}) in {10 * took:0.0} s" : "")}");
+        var known = Math.Min(best ?? double.PositiveInfinity, Math.Min(tour.Length, capped.Length));
+        double? other = beside ? Beside(distances, count, ends, 10 * cap) : null;
+        Say($"{name}: {count} points; in {cap} s {capped.Length:0.000} ({Share(capped.Length, best)}); default effort {tour.Length:0.000} ({Share(tour.Length, best)}) in {took:0.00} s; bound {100 * bound / known:0.00} % of best in {bounded:0.00} s{(other is { } o ? $"; OR-Tools {o:0.000} ({Share(o, best)}) in {10 * cap} s" : "")}");
     }
 
     private static string Share(double length, double? best) => best is { } b ? string.Create(CultureInfo.InvariantCulture, $"{100 * ((length / b) - 1):+0.000;-0.000} %") : "no best";

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Walking;
 
 /// <summary>The nodes of the graph that a place sees, with the length of the straight walk.</summary>
@@ -6,6 +8,7 @@ namespace StoreMap.Walking;
 /// <param name="Lengths">Metres to each.</param>
 internal sealed record Attachment(Place Place, int[] Nodes, double[] Lengths)
 {
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static Attachment Of(Place place, VisibilityGraph graph, SightLine sight)
     {
         var nodes = new List<int>();
@@ -22,6 +25,7 @@ internal sealed record Attachment(Place Place, int[] Nodes, double[] Lengths)
     }
 
     /// <summary>Length of the straight walk between two places in metres; infinity when it is blocked.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static double Straight(in Place a, in Place b, SightLine sight)
     {
         var (ux, uy) = (b.X - a.X, b.Y - a.Y);
@@ -31,6 +35,7 @@ internal sealed record Attachment(Place Place, int[] Nodes, double[] Lengths)
         return free ? VisibilityGraph.LengthOf(ux, uy) : double.PositiveInfinity;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static bool Sees(in Place place, VisibilityGraph graph, int node, double ux, double uy, SightLine sight)
     {
         if (ux == 0 && uy == 0) return graph.Around[node] == place.Around;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Walking;
 
 /// <summary>A uniform grid over the edges of the free floor. Cells are taken with a margin of one lattice step, so that no edge is
@@ -41,9 +43,11 @@ internal sealed class EdgeGrid
 
     public int Columns => columns;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public int RowOf(double y) => Math.Clamp((int)Math.Floor((y - bottom) / cell), 0, rows - 1);
 
     /// <summary>The cells of one row that a segment with <c>y1 &lt;= y2</c> may touch.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (int First, int Last) CellsInRow(int row, double x1, double y1, double x2, double y2)
     {
         var (low, high) = (x1, x2);
@@ -59,6 +63,7 @@ internal sealed class EdgeGrid
         return (ColumnOf(low - Margin), ColumnOf(high + Margin));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private int ColumnOf(double x) => Math.Clamp((int)Math.Floor((x - left) / cell), 0, columns - 1);
 
     private (int[] Start, int[] Edges) Fill()

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Walking;
 
 /// <summary>The free angle at a place: counter-clockwise from direction A to direction B. In the open it is the whole circle, on a
@@ -17,6 +19,7 @@ internal readonly record struct Sector(double Ax, double Ay, double Bx, double B
     public bool IsReflex => Lattice.Turn(Ax, Ay, Bx, By) <= 0;
 
     /// <summary>True when the direction does not enter what blocks.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool Allows(double ux, double uy)
     {
         if (IsOpen) return true;
@@ -27,6 +30,7 @@ internal readonly record struct Sector(double Ax, double Ay, double Bx, double B
 
     /// <summary>True when the line along the direction leaves both edges on one side, so that a taut string could bend here.
     /// Holds for a direction and its opposite alike, and implies that both are allowed when the sector is reflex.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool IsTangent(double ux, double uy)
     {
         var a = Lattice.Turn(ux, uy, Ax, Ay);
@@ -41,6 +45,7 @@ internal readonly record struct Sector(double Ax, double Ay, double Bx, double B
     public bool RunsRight(double ux, double uy) => Same(Bx, By, ux, uy);
 
     /// <summary>True when a straight walk between two places that runs along an edge stays on the same side of it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool SameSide(in Sector from, in Sector to, double ux, double uy)
     {
         var left = from.RunsLeft(ux, uy);
@@ -49,6 +54,7 @@ internal readonly record struct Sector(double Ax, double Ay, double Bx, double B
         return (left && to.RunsRight(-ux, -uy)) || (right && to.RunsLeft(-ux, -uy));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static bool Same(double ax, double ay, double ux, double uy) =>
         (ax != 0 || ay != 0) && Lattice.Turn(ax, ay, ux, uy) == 0 && ((ax * ux) + (ay * uy)) > 0;
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Walking;
 
 /// <summary>The corners round which a shortest path can bend, and the straight walks between them that a taut string can take.</summary>
@@ -95,6 +97,7 @@ internal sealed class VisibilityGraph
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Sees(int i, int j, SightLine sight)
     {
         var (ux, uy) = (X[j] - X[i], Y[j] - Y[i]);
