@@ -23,7 +23,7 @@ internal static class RouteCommand
     private static readonly Option<double> LeastSaving = ReadingOptions.Number("--least-saving", "What a change to a known order must save to be made, as a share.", 0.05, 0, 1);
     private static readonly Option<TimeOnly?> Begin = new("--begin")
     {
-        Description = "Store time of sign-in, such as 06:00: gives the clock, and fits checks into defrosts that stop the fans.", HelpName = "HH:MM", CustomParser = Hours,
+        Description = "Store time of sign-in, such as 06:00: gives the clock, keeps to hours of entry, and fits checks into defrosts that stop the fans.", HelpName = "HH:MM", CustomParser = Hours,
     };
 
     private static readonly Option<double> Clearance = ReadingOptions.Number("--clearance", "Distance the walker keeps from what blocks, metres.", 0.3, 0, 5);

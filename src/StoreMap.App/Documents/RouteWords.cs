@@ -12,6 +12,8 @@ internal static class RouteWords
         var m = route.Minutes;
         yield return FormattableString.Invariant(
             $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes{(route.MinutesLowerBound is { } least ? FormattableString.Invariant($" (none can take under {least:0})") : "")}: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
+        if (route.Weighed is { Metres: > 0 } weighed)
+            yield return FormattableString.Invariant($"Of the ways between groups, with changes of gas and aisles walked again counted in, the order is within {100 * ((weighed.Metres / Math.Max(1e-9, weighed.LowerBound)) - 1):0.0} % of the best there can be.");
         if (route.GasChanges.Count > 0)
             yield return FormattableString.Invariant($"The monitor is set to another gas and zeroed {Times(route.GasChanges.Count)} on the way: {string.Join(", ", route.GasChanges.Select(c => $"{c.Gas} before {c.Before}"))}.");
         if (route.Risk is { } risk)
@@ -28,6 +30,10 @@ internal static class RouteWords
         {
             yield return FormattableString.Invariant($"From {clock.Begin:HH:mm} to {clock.End:HH:mm}.");
             foreach (var check in clock.Checks) yield return Defrost(check);
+            foreach (var visit in clock.Visits.GroupBy(v => v.Place.Id).SelectMany(g => g.All(v => v.Kind == TimedVisitKind.Met) ? g.Take(1) : g.Where(v => v.Kind != TimedVisitKind.Met)))
+                yield return Hours(visit);
+            if (clock.Change is { } change)
+                yield return FormattableString.Invariant($"The order was changed for this: {Feet(Math.Abs(change.Metres))} {(change.Metres < 0 ? "less" : "more")} on foot, done {Math.Abs(change.MinutesSaved):0} minutes {(change.MinutesSaved < 0 ? "later" : "sooner")}{(change.OutsideBefore > 0 ? $"; the usual order falls outside hours {Times(change.OutsideBefore)}" : "")}.");
         }
 
         if (route.Kept is { } kept)
@@ -40,6 +46,17 @@ internal static class RouteWords
         yield return $"Replanned from where you stand: {replanned.Done} points done{(replanned.Added.Count > 0 ? $", {replanned.Added.Count} added" : "")}{(replanned.Reordered ? ", the rest partly in a new order." : ", the rest in its order.")}";
         if (replanned.Unreachable.Count > 0) yield return $"Not reached today, to be reported as not checked: {string.Join(", ", replanned.Unreachable)}.";
         yield return $"Next: {string.Join(", ", route.Order.Take(8))}.";
+    }
+
+    private static string Hours(TimedVisit v)
+    {
+        var place = FormattableString.Invariant($"{v.Place.Name} may be entered {string.Join(" and ", v.Place.Hours.Select(h => FormattableString.Invariant($"{h.From:HH:mm} to {h.To:HH:mm}")))}: ");
+        return place + v.Kind switch
+        {
+            TimedVisitKind.Wait => FormattableString.Invariant($"the walk is there at {v.At:HH:mm} and waits {v.WaitMinutes:0} minutes before {v.Before}."),
+            TimedVisitKind.Outside => FormattableString.Invariant($"the walk is there at {v.At:HH:mm}, before {v.Before}, and not done within them. Agree it with the store, or begin at another time."),
+            _ => FormattableString.Invariant($"the walk keeps to it, first there at {v.At:HH:mm}, before {v.Before}."),
+        };
     }
 
     private static string Defrost(TimedCheck c)

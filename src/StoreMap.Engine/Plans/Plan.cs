@@ -37,6 +37,9 @@ public sealed record Plan
     /// <summary>Rooms; floor in none of them is the sales area.</summary>
     public IReadOnlyList<Room> Rooms { get; init; } = [];
 
+    /// <summary>Parts of the floor with hours of their own.</summary>
+    public IReadOnlyList<FloorArea> Areas { get; init; } = [];
+
     /// <summary>Shelving, counters, columns: what blocks the walk and is not probed.</summary>
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
 

@@ -44,7 +44,18 @@ public sealed record Room(
 {
     /// <summary>Store times between which sprays are in use; one that ends before it begins goes on past midnight. Empty when unknown.</summary>
     public IReadOnlyList<(TimeOnly From, TimeOnly To)> Work { get; init; } = [];
+
+    /// <summary>Store times between which one may be inside; one that ends before it begins goes on past midnight. Empty for always.</summary>
+    public IReadOnlyList<(TimeOnly From, TimeOnly To)> Entry { get; init; } = [];
 }
+
+/// <summary>A part of the floor without walls of its own, such as an aisle or the sales floor, with the hours at which one may be there. Floor
+/// in a room is the room's and not the area's.</summary>
+/// <param name="Id">Unique id.</param>
+/// <param name="Name">Name for people.</param>
+/// <param name="Outline">Counter-clockwise ring, metres.</param>
+/// <param name="Entry">Store times between which one may be inside, at least one; one that ends before it begins goes on past midnight.</param>
+public sealed record FloorArea(string Id, string Name, IReadOnlyList<PlanPoint> Outline, IReadOnlyList<(TimeOnly From, TimeOnly To)> Entry);
 
 /// <summary>What blocks the walk and is not probed. May touch and overlap anything; the union counts.</summary>
 /// <param name="Id">Unique id.</param>

@@ -1,137 +1,90 @@
 using StoreMap.Plans;
-using StoreMap.Walking;
 
 namespace StoreMap.Routing;
+
+/// <summary>How a defrost meets a walk, in minutes after the begin and by index of point.</summary>
+/// <param name="Window">The defrost.</param>
+/// <param name="Kind">How it meets the walk.</param>
+/// <param name="At">When probing begins; null when missed.</param>
+/// <param name="After">Place in the order after which the walk is left; -1 unless a detour.</param>
+/// <param name="Points">Points probed in it, in order.</param>
+/// <param name="Metres">How much longer the walk gets.</param>
+/// <param name="Minutes">How many minutes more, waiting included.</param>
+/// <param name="Weight">What is missed of it weighs so many minutes.</param>
+internal sealed record DefrostMet(
+    DefrostWindow Window, TimedCheckKind Kind, double? At, int After, IReadOnlyList<int> Points, double Metres, double Minutes, double Weight);
 
 /// <summary>Fits checks into defrosts that stop the fans: on the way where the walk comes by, else by leaving it between two groups.</summary>
 internal sealed class DefrostChecks
 {
-    private const double Day = 24 * 60;
+    /// <summary>What a defrost not used weighs against minutes, all of it; still air is worth half an hour's walk. Judgement.</summary>
+    private const double Missed = 30;
 
-    private static readonly ProbePass[] Probed = [ProbePass.Front, ProbePass.Doors, ProbePass.Perimeter, ProbePass.LowHigh, ProbePass.Coil];
+    private readonly Timetable table;
+    private readonly TimedStore store;
+    private readonly int[] places;
+    private int last;
 
-    private readonly Plan plan;
-    private readonly WalkingPaths paths;
-    private readonly Protocol protocol;
-    private readonly TimeOnly begin;
-    private readonly ProbePoint[] order;
-    private readonly bool[] endsGroup;
-    private readonly double[] read;
-    private readonly double[] leave;
-    private readonly ProbePoint[] standing;
-
-    private DefrostChecks(Plan plan, WalkingPaths paths, Route route, ProbeDraft draft, Protocol protocol, TimeOnly begin, IReadOnlyList<double> seconds)
+    private DefrostChecks(Timetable table)
     {
-        (this.plan, this.paths, this.protocol, this.begin) = (plan, paths, protocol, begin);
-        var points = route.Points.ToDictionary(p => p.Id);
-        order = [.. route.Order.Select(id => points[id])];
-        var groupOf = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Id))).ToDictionary(x => x.p, x => x.Id);
-        endsGroup = [.. order.Select((p, i) => i + 1 < order.Length && groupOf[p.Id] != groupOf[order[i + 1].Id] && order[i].Pass != ProbePass.Background)];
-        read = [.. seconds.Select(s => protocol.SignInMinutes + protocol.WarmUpMinutes + (s / 60))];
-        // After a check the walk is gone on with from where it was, at the time it was done, perhaps by the next check.
-        (leave, standing) = ([.. read], [.. order]);
+        (this.table, store) = (table, table.Store);
+        // After a check the walk is gone on with, so that it is left between two groups, and not between a background and what it is read for.
+        places = [.. Enumerable.Range(0, Math.Max(0, table.At.Length - 1)).Where(i => table.Starts[i + 1] && store.Points[table.At[i]].Pass != ProbePass.Background)];
     }
 
-    /// <summary>Makes the clock of a walk.</summary>
-    /// <param name="plan">The store, with its circuits' defrosts.</param>
-    /// <param name="paths">Walks on its free floor.</param>
-    /// <param name="route">The walk.</param>
-    /// <param name="draft">Its groups.</param>
-    /// <param name="protocol">Speeds and times.</param>
-    /// <param name="begin">Store time of sign-in.</param>
-    /// <param name="seconds">Seconds from the end of warm-up until each point has been read.</param>
-    public static RouteClock Of(
-        Plan plan, WalkingPaths paths, Route route, ProbeDraft draft, Protocol protocol, TimeOnly begin, IReadOnlyList<double> seconds)
+    /// <summary>Fits the checks in and moves the timetable accordingly.</summary>
+    public static List<DefrostMet> Fit(Timetable table)
     {
-        var clock = new DefrostChecks(plan, paths, route, draft, protocol, begin, seconds);
-        var checks = new List<TimedCheck>();
-        foreach (var (circuit, from) in clock.Windows())
+        if (table.Store.Windows.Count == 0 || table.At.Length == 0) return [];
+        var checks = new DefrostChecks(table);
+        return [.. table.Store.Windows.Select(checks.Check).OfType<DefrostMet>()];
+    }
+
+    private DefrostMet? Check(DefrostWindow window)
+    {
+        var (order, read) = (table.At, table.Read);
+        int[] points = [.. Enumerable.Range(0, order.Length).Where(i => store.Circuits[order[i]] == window.Circuit.Id)];
+        if (points.Length == 0 || window.From > read[^1] || window.To < read[0]) return null;
+        double Weight(int probed) => Missed * (points.Length - probed) / points.Length;
+
+        int[] met = [.. points.Where(i => read[i] >= window.Still && read[i] <= window.To)];
+        if (met.Length * 2 >= points.Length)
         {
-            if (clock.Check(circuit, from) is { } check) checks.Add(check);
+            var at = Math.Max(window.Still, read[met[0]] - (store.Points[order[met[0]]].DwellSeconds / 60));
+            return new(window, TimedCheckKind.OnTheWay, at, -1, [.. met.Select(i => order[i])], 0, 0, Weight(met.Length));
         }
-
-        var back = route.Closed && route.Legs.Count > 0 ? route.Legs[^1].Length / protocol.WalkingMetresPerSecond / 60 : 0;
-        var end = (clock.read.Length == 0 ? 0 : clock.read[^1]) + back + protocol.RestoreMinutes + protocol.WriteUpMinutes;
-        return new(begin, clock.Time(end), [.. clock.read.Select(clock.Time)], checks);
-    }
-
-    private TimeOnly Time(double minutes) => begin.Add(TimeSpan.FromSeconds(Math.Round(minutes * 60)));
-
-    /// <summary>Circuits and minutes after begin at which a defrost that stops the fans starts or is under way, by start.</summary>
-    private IEnumerable<(Circuit Circuit, double From)> Windows()
-    {
-        var windows = new List<(Circuit Circuit, double From)>();
-        foreach (var circuit in plan.Circuits.Where(c => c.Defrost is { Kind: "electric" or "hot-gas" }))
-        {
-            foreach (var start in circuit.Defrost!.Starts)
-            {
-                var from = (start - begin).TotalMinutes;
-                if (from + circuit.Defrost.Minutes > Day) from -= Day;
-                windows.Add((circuit, from));
-            }
-        }
-
-        return windows.OrderBy(w => w.From).ThenBy(w => w.Circuit.Id, StringComparer.Ordinal);
-    }
-
-    private TimedCheck? Check(Circuit circuit, double from)
-    {
-        var defrost = circuit.Defrost!;
-        var (still, to) = (from + protocol.DefrostSettleMinutes, from + defrost.Minutes);
-        List<ProbePoint> points = [.. order.Where(p => Probed.Contains(p.Pass) && CircuitOf(p) == circuit.Id)];
-        if (points.Count == 0 || read.Length == 0 || from > read[^1] || to < read[0]) return null;
-        TimedCheck Made(TimedCheckKind kind, double? at, string? after, IEnumerable<ProbePoint> probed, double metres = 0, double minutes = 0) =>
-            new(kind, circuit.Id, defrost.Kind, Time(from), Time(to), at is { } t ? Time(t) : null, after, [.. probed.Select(p => p.Id)], metres, minutes);
-
-        List<int> met = [.. Enumerable.Range(0, order.Length).Where(i => points.Contains(order[i]) && read[i] >= still && read[i] <= to)];
-        if (met.Count * 2 >= points.Count) return Made(TimedCheckKind.OnTheWay, Math.Max(still, read[met[0]] - (order[met[0]].DwellSeconds / 60)), null, met.Select(i => order[i]));
 
         // Left in time and waited, or left after the next group and late: whichever probes more, then costs less.
-        var places = Enumerable.Range(0, order.Length - 1).Where(i => endsGroup[i]).ToList();
-        var inTime = places.FindLastIndex(i => leave[i] + Minutes(standing[i], points[0]) <= still);
-        var detours = new[] { inTime, inTime + 1 }.Where(k => k >= 0 && k < places.Count).Select(k => Detour(places[k], points, still, to)).ToList();
-        if (detours.Where(d => d.Probed.Count > 0).OrderByDescending(d => d.Probed.Count).ThenBy(d => d.Minutes).FirstOrDefault() is not { Probed: not null } best)
-            return Made(TimedCheckKind.Missed, null, null, []);
-        for (var j = best.Place + 1; j < read.Length; j++)
-        {
-            read[j] += best.Minutes;
-            leave[j] += best.Minutes;
-        }
-
-        leave[best.Place] += best.Minutes + Minutes(standing[best.Place], order[best.Place + 1]) - Minutes(best.Probed[^1], order[best.Place + 1]);
-        standing[best.Place] = best.Probed[^1];
-        return Made(TimedCheckKind.Detour, best.At, order[best.Place].Id, best.Probed, best.Metres, best.Minutes);
+        var first = order[points[0]];
+        var inTime = Math.Max(last, Array.FindLastIndex(places, i => table.Leave(i) + store.Minutes(table.Standing[i], first) <= window.Still));
+        var best = new[] { inTime, inTime + 1 }.Where(k => k < places.Length).Select(k => Detour(k, points, window))
+            .Where(d => d.Probed.Count > 0).OrderByDescending(d => d.Probed.Count).ThenBy(d => d.Minutes).FirstOrDefault();
+        if (best.Probed is null) return new(window, TimedCheckKind.Missed, null, -1, [], 0, 0, Missed);
+        // Checks follow each other along the walk: a later one goes no further back.
+        last = best.Place;
+        table.Detour(places[best.Place], best.Probed[^1], best.Minutes);
+        return new(window, TimedCheckKind.Detour, best.At, places[best.Place], best.Probed, best.Metres, best.Minutes, Weight(best.Probed.Count));
     }
 
-    /// <summary>Leaving the walk after a place for as many of the points as the still air lasts, and coming back to the next place.</summary>
-    private (int Place, double At, List<ProbePoint> Probed, double Metres, double Minutes) Detour(int place, List<ProbePoint> points, double still, double to)
+    /// <summary>Leaving the walk after a place for as many of the points as the still air and their hours last, and coming back to the next.</summary>
+    private (int Place, double At, List<int> Probed, double Metres, double Minutes) Detour(int place, int[] points, DefrostWindow window)
     {
-        var (from, next) = (standing[place], order[place + 1]);
-        var at = Math.Max(still, leave[place] + Minutes(from, points[0]));
-        var probed = new List<ProbePoint>();
-        var (now, metres) = (at, Metres(from, points[0]));
-        foreach (var p in points)
+        var (from, next, leave) = (table.Standing[places[place]], table.At[places[place] + 1], table.Leave(places[place]));
+        var first = table.At[points[0]];
+        var at = Math.Max(window.Still, leave + store.Minutes(from, first));
+        var probed = new List<int>();
+        var (now, metres) = (at, store.Metres(from, first));
+        foreach (var p in points.Select(i => table.At[i]))
         {
-            var walk = probed.Count == 0 ? 0 : Metres(probed[^1], p);
-            var then = now + (((walk / protocol.WalkingMetresPerSecond) + protocol.HandlingSeconds(plan, p) + p.DwellSeconds) / 60);
-            if (then > to) break;
+            var walk = probed.Count == 0 ? 0 : store.Metres(probed[^1], p);
+            var reached = now + (walk / store.Protocol.WalkingMetresPerSecond / 60);
+            if (reached + store.Inside[p] > window.To || !table.IsOpen(p, reached, reached + store.Inside[p])) break;
             probed.Add(p);
-            (now, metres) = (then, metres + walk);
+            (now, metres) = (reached + store.Inside[p], metres + walk);
         }
 
         if (probed.Count == 0) return (place, at, probed, 0, 0);
-        metres += Metres(probed[^1], next) - Metres(from, next);
-        return (place, at, probed, metres, now + Minutes(probed[^1], next) - leave[place] - Minutes(from, next));
+        metres += store.Metres(probed[^1], next) - store.Metres(from, next);
+        return (place, at, probed, metres, now + store.Minutes(probed[^1], next) - leave - store.Minutes(from, next));
     }
-
-    private string? CircuitOf(ProbePoint point)
-    {
-        if (plan.FindFixture(point.Fixture) is not { } fixture) return null;
-        var section = fixture.Sections.LastOrDefault(s => s.From <= (point.Along ?? 0)) ?? fixture.Sections.FirstOrDefault();
-        return section?.Circuit ?? fixture.WalkInCircuit;
-    }
-
-    private double Metres(ProbePoint a, ProbePoint b) => paths.Path(a.Stand, b.Stand)?.Length ?? 0;
-
-    private double Minutes(ProbePoint a, ProbePoint b) => Metres(a, b) / protocol.WalkingMetresPerSecond / 60;
 }

@@ -12,6 +12,10 @@ internal sealed class GroupWalk
     private readonly Dictionary<string, ProbeDepartment> onTheWay;
     private readonly string?[] gas;
     private readonly string?[] ownGas;
+    private readonly double[] spent;
+    private readonly double[] entry;
+    private readonly int[] department;
+    private readonly double[] background;
 
     private GroupWalk(Plan plan, WalkingPaths paths, ProbeDraft draft, RouteRequest request, string? usualGas)
     {
@@ -28,6 +32,11 @@ internal sealed class GroupWalk
         var gases = MonitorGas.ByPoint(draft);
         gas = [.. Points.Select(p => gases[p.Id] ?? usualGas)];
         ownGas = [.. Points.Select(p => gases[p.Id])];
+        spent = [.. Points.Select(p => Protocol.HandlingSeconds(plan, p) + p.DwellSeconds)];
+        entry = [.. Groups.Select(g => g.EntrySeconds)];
+        List<ProbeDepartment> open = [.. onTheWay.Values];
+        department = [.. Groups.Select(g => open.FindIndex(d => d.Groups.Contains(g.Id)))];
+        background = [.. open.Select(d => byId[d.Background].DwellSeconds)];
         Costs = CostsOf(paths, request.Budget.Cancel);
         Inside = Groups.Sum(g => g.Points.Zip(g.Points.Skip(1)).Sum(p => Distances[(Index[p.First] * Points.Count) + Index[p.Second]]));
     }
@@ -103,6 +112,39 @@ internal sealed class GroupWalk
         }
 
         return order;
+    }
+
+    /// <summary>Metres, with what else it weighs, from the group at one place of an order to that at another.</summary>
+    public double Cost(GroupOrder order, int from, int to)
+    {
+        var (a, b) = (Ends[order.Order[from]], Ends[order.Order[to]]);
+        return Costs[((order.Backwards[from] ? a.First : a.Last) * Points.Count) + (order.Backwards[to] ? b.Last : b.First)];
+    }
+
+    /// <summary>An order in time, by index of <see cref="Points"/>; a background of an open department takes its dwell where the first of its
+    /// groups is entered, the few metres to it left out.</summary>
+    public TimedCourse Course(GroupOrder order, bool closed)
+    {
+        var (at, step, inside) = (new int[Points.Count], new double[Points.Count], new double[Points.Count]);
+        var heard = new bool[onTheWay.Count];
+        var k = 0;
+        for (var g = 0; g < order.Order.Length; g++)
+        {
+            var group = order.Order[g];
+            var (first, last) = (Ends[group].First, Ends[group].Last);
+            for (var i = 0; i <= last - first; i++, k++)
+            {
+                at[k] = order.Backwards[g] ? last - i : first + i;
+                inside[k] = spent[at[k]] + (i == 0 ? entry[group] : 0);
+                step[k] = inside[k] + (k == 0 ? 0 : Seconds(at[k - 1], at[k]));
+                if (i > 0 || department[group] is not (>= 0 and var d) || heard[d]) continue;
+                heard[d] = true;
+                step[k] += background[d];
+            }
+        }
+
+        for (var i = 0; i < k; i++) (step[i], inside[i]) = (step[i] / 60, inside[i] / 60);
+        return new(at, step, inside, closed && k > 1 ? Seconds(at[^1], at[0]) / 60 : 0);
     }
 
     /// <summary>Metres between points with the changes of gas that no order can spare, in metres walked in the same time: groups of no gas

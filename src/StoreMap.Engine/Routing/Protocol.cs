@@ -80,6 +80,10 @@ public sealed record Protocol
     /// <summary>Minutes after the start of a defrost until the air is still and readings count as fans-off. The default is 5.</summary>
     public double DefrostSettleMinutes { get; init; } = 5;
 
+    /// <summary>Longest wait for a room or area to be opened, minutes; a walk that comes earlier goes in outside its hours, with a warning.
+    /// The default is 30.</summary>
+    public double MostWaitMinutes { get; init; } = 30;
+
     /// <summary>Minutes a hit takes besides its close-in pass: agreed with the store, noted, photographed. The default is 10.</summary>
     public double HitMinutes { get; init; } = 10;
 
@@ -135,7 +139,7 @@ public sealed record Protocol
             (MonitorDelaySeconds, "monitorDelay"), (DwellSeconds, "dwell"), (CoilDwellSeconds, "coilDwell"),
             (BackgroundDwellSeconds, "backgroundDwell"), (CloseInDwellSeconds, "closeInDwell"), (ChecklistSeconds, "checklist"),
             (DoorSeconds, "door"), (WalkInSeconds, "walkIn"), (LadderSeconds, "ladder"), (SignInMinutes, "signIn"),
-            (WarmUpMinutes, "warmUp"), (ZeroMinutes, "zero"), (RestoreMinutes, "restore"), (DefrostSettleMinutes, "defrostSettle"), (HitMinutes, "hit"), (WriteUpMinutes, "writeUp"),
+            (WarmUpMinutes, "warmUp"), (ZeroMinutes, "zero"), (RestoreMinutes, "restore"), (DefrostSettleMinutes, "defrostSettle"), (MostWaitMinutes, "mostWait"), (HitMinutes, "hit"), (WriteUpMinutes, "writeUp"),
         })
         {
             Above(value, field, 0);

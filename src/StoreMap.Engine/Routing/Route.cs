@@ -43,6 +43,11 @@ public sealed record RiskPlace(string Element, double Share, string? Reason);
 /// <param name="LeastSaving">Share of the earlier order's minutes that it had to save to be taken.</param>
 public sealed record RouteKept(bool IsKept, double SavingMinutes, double LeastSaving);
 
+/// <summary>What a search over groups makes small: metres between groups, with changes of gas and aisles walked again counted in as metres.</summary>
+/// <param name="Metres">Of the order found; without the ways to backgrounds and inside groups.</param>
+/// <param name="LowerBound">No order and sense of the groups weighs less.</param>
+public sealed record RouteWeighed(double Metres, double LowerBound);
+
 /// <summary>A change of the monitor's gas on the way, with its zero.</summary>
 /// <param name="Before">Id of the point before which it is set.</param>
 /// <param name="Gas">The refrigerant.</param>
@@ -83,6 +88,10 @@ public sealed record Route
 
     /// <summary>No walk that keeps the groups and turns takes fewer minutes, changes of gas included; null when it was not worked out.</summary>
     public double? MinutesLowerBound { get; init; }
+
+    /// <summary>What the order was chosen by, and what no order can be under; null where it was chosen by something else (likeliest places first,
+    /// an earlier order, the time of day).</summary>
+    public RouteWeighed? Weighed { get; init; }
 
     /// <summary>Changes of the monitor's gas, in walking order; each is a step with its zero.</summary>
     public IReadOnlyList<GasChange> GasChanges { get; init; } = [];

@@ -15,7 +15,8 @@ internal static class RouteAssembly
         double? groupedBound = null, double? timedBound = null, bool quick = false)
     {
         var points = walk.Order.ToDictionary(p => p.Id);
-        var any = quick ? 0 : Math.Min(walk.Length, Bound(Walked.Between(paths, walk.Order, request.Budget.Cancel).Distances, walk.Order, request));
+        var metres = quick ? null : Walked.Between(paths, walk.Order, request.Budget.Cancel).Distances;
+        var any = metres is null ? 0 : Math.Min(walk.Length, Bound(metres, walk.Order, request));
         var route = new Route
         {
             Points = [.. draft.Points.Select(p => points[p.Id])],
@@ -36,7 +37,7 @@ internal static class RouteAssembly
         };
         return route with
         {
-            Clock = request.Begin is { } begin && draft.Groups.Count > 0 ? DefrostChecks.Of(plan, paths, route, draft, request.Protocol, begin, walk.Read) : null,
+            Clock = request.Begin is not null && metres is not null && draft.Groups.Count > 0 ? RouteClocks.Of(RouteClocks.Time(plan, walk, metres, draft, request)) : null,
             Forecast = request.ExpectedHits is { } hits ? Forecast.Of(walk.Minutes, hits, request.Pace, request.Protocol) : null,
         };
     }

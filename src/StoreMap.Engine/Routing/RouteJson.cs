@@ -36,6 +36,7 @@ public static class RouteJson
             ["cutShort"] = route.CutShort,
         };
         if (route.MinutesLowerBound is { } least) json["minutesLowerBound"] = Math.Round(least, 2);
+        if (route.Weighed is { } weighed) json["weighed"] = new JsonObject { ["length"] = Length(weighed.Metres), ["lowerBound"] = Length(weighed.LowerBound) };
         if (route.AnyOrderBound > 0) json["anyOrderLowerBound"] = Length(route.AnyOrderBound);
         if (route.Replanned is { } replanned) json["replanned"] = Replanned(replanned);
         if (route.Risk is { } risk) json["risk"] = Risk(risk);
@@ -54,7 +55,10 @@ public static class RouteJson
             {
                 ["begin"] = Hours(clock.Begin), ["end"] = Hours(clock.End), ["read"] = new JsonArray([.. clock.Read.Select(t => JsonValue.Create(t.ToString("HH:mm:ss", CultureInfo.InvariantCulture)))]),
                 ["defrosts"] = new JsonArray([.. clock.Checks.Select(Check)]),
+                ["hours"] = new JsonArray([.. clock.Visits.Select(Visit)]),
             };
+            if (clock.Change is { } change)
+                json["clock"]!["change"] = new JsonObject { ["length"] = Length(change.Metres), ["savingMinutes"] = Math.Round(change.MinutesSaved, 2), ["outsideBefore"] = change.OutsideBefore };
         }
 
         if (route.Kept is { } kept)
@@ -68,6 +72,12 @@ public static class RouteJson
             ["circuit"] = c.Circuit, ["kind"] = c.Kind.Kebab(), ["cooling"] = c.Cooling, ["air"] = AirState.FansOff.Kebab(), ["from"] = Hours(c.From), ["to"] = Hours(c.To),
             ["at"] = c.At is { } at ? Hours(at) : null, ["after"] = c.After, ["points"] = new JsonArray([.. c.Points.Select(id => JsonValue.Create(id))]),
             ["length"] = Length(c.Metres), ["minutes"] = Math.Round(c.Minutes, 2),
+        };
+
+        JsonObject Visit(TimedVisit v) => new()
+        {
+            ["kind"] = v.Kind.Kebab(), ["place"] = v.Place.Id, ["entry"] = new JsonArray([.. v.Place.Hours.Select(h => new JsonArray(Hours(h.From), Hours(h.To)))]),
+            ["before"] = v.Before, ["at"] = Hours(v.At), ["waitMinutes"] = Math.Round(v.WaitMinutes, 2),
         };
 
         JsonObject Replanned(RouteReplanned r) => new()

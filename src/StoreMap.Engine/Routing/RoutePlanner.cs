@@ -6,6 +6,9 @@ namespace StoreMap.Routing;
 /// <summary>Puts probe points into a short, walkable order and says how long the walk takes. Method: docs/routing.md.</summary>
 public static class RoutePlanner
 {
+    /// <summary>A search in time is done this much before a place shuts, minutes, for the few metres to backgrounds that it leaves out.</summary>
+    private const double Margin = 2;
+
     /// <summary>Plans the walk over a draft: groups are never torn, a background is read before its department, the zero comes first and
     /// aerosol rooms last.</summary>
     /// <param name="plan">The store.</param>
@@ -21,18 +24,39 @@ public static class RoutePlanner
         var bound = Bound(walk, walk.Distances, found, request);
         // Walking and changes of gas together; the rest of the minutes is the same in any order.
         var timed = (walk.WithChanges() is { } costs ? Bound(walk, costs, found, request) : bound) / request.Protocol.WalkingMetresPerSecond / 60;
-        var measured = MeasuredWalk.Of(plan, paths, walk.OrderOf(found), draft, request);
+        var weighed = new RouteWeighed(Weigh(walk, found, request.Closed), Math.Min(Weigh(walk, found, request.Closed), Bound(walk, walk.Costs, found, request) - walk.Inside));
+        var measured = Measured(found);
+        var isRisk = request.Risk is { } weights && measured.ExpectedMinutes(weights) is not null;
+        TimedChange? change = null;
+        if (request.Begin is { } begin && !isRisk) (measured, change) = InTime(begin);
         if (request.Keep is { } earlier)
         {
-            var kept = MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request);
-            var (chosen, outcome) = Kept(kept, measured, request);
-            return RouteAssembly.Of(plan, paths, chosen, draft, request, steps, cutShort, bound, timed) with { Kept = outcome };
+            var kept = Measured(KeptOrder.Of(walk, earlier));
+            var (chosen, outcome) = Kept(kept, measured, request, Excess);
+            return RouteAssembly.Of(plan, paths, chosen, draft, request, steps, cutShort, bound, timed).Changed(chosen == measured ? change : null) with { Kept = outcome };
         }
 
-        if (request.Risk is not { } weights || measured.ExpectedMinutes(weights) is null)
-            return RouteAssembly.Of(plan, paths, measured, draft, request, steps, cutShort, bound, timed);
+        if (!isRisk) return RouteAssembly.Of(plan, paths, measured, draft, request, steps, cutShort, bound, timed).Changed(change) with { Weighed = change is null ? weighed : null };
         var first = RiskFirst.Of(plan, paths, draft, request, walk, found, measured);
         return RouteAssembly.Of(plan, paths, first.Walk, draft, request, steps + first.Steps, cutShort || first.CutShort, bound, timed) with { Risk = first.Gain };
+
+        MeasuredWalk Measured(GroupOrder order) => MeasuredWalk.Of(plan, paths, walk.OrderOf(order), draft, request);
+
+        Timetable Timed(MeasuredWalk m) => RouteClocks.Time(plan, m, Walked.Between(paths, m.Order, request.Budget.Cancel).Distances, draft, request);
+
+        double Excess(MeasuredWalk m) => request.Begin is null ? 0 : Timed(m).Excess;
+
+        // The shortest walk, or another where that costs less than its waits, its detours for defrosts, and being outside hours.
+        (MeasuredWalk Walk, TimedChange? Change) InTime(TimeOnly from)
+        {
+            var store = TimedStore.Of(plan, walk.Points, walk.Distances, draft, request.Protocol, from, Margin);
+            if (!store.Matters || TimedOrder.Of(walk, store, found, request) is var order && order == found) return (measured, null);
+            var other = Measured(order);
+            var (usual, then) = (Timed(measured), Timed(other));
+            // The search leaves the few metres to backgrounds out; the whole walk decides.
+            return other.Minutes.Total + then.Excess < measured.Minutes.Total + usual.Excess
+                ? (other, new TimedChange(other.Length - measured.Length, usual.End - then.End, RouteClocks.CountOutside(usual))) : (measured, null);
+        }
     }
 
     /// <summary>Plans a walk over the user's own points alone: no protocol points, no groups.</summary>
@@ -51,19 +75,24 @@ public static class RoutePlanner
         if (request.Keep is { } earlier)
         {
             var walk = GroupWalk.Of(plan, paths, Singles(points, request.Start), request);
-            (measured, outcome) = Kept(MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request), measured, request);
+            (measured, outcome) = Kept(MeasuredWalk.Of(plan, paths, walk.OrderOf(KeptOrder.Of(walk, earlier)), draft, request), measured, request, _ => 0);
         }
 
         return RouteAssembly.Of(plan, paths, measured, draft, request, tour.Steps, tour.CutShort) with { Kept = outcome };
     }
 
+    private static double Weigh(GroupWalk walk, GroupOrder order, bool closed) =>
+        GroupTour.Length(walk.Costs, walk.Points.Count, walk.Ends, order) + (closed && order.Order.Length > 1 ? walk.Cost(order, order.Order.Length - 1, 0) : 0);
+
     private static double Bound(GroupWalk walk, double[] costs, GroupOrder found, RouteRequest request) => walk.Inside + GroupBound.Of(
         costs, walk.Points.Count, walk.Ends, found, request.Closed, request.Budget.BoundWork ?? LowerBound.DefaultWork(walk.Groups.Count), request.Budget);
 
-    /// <summary>The earlier order, unless the new one saves more than the stated share of its minutes.</summary>
-    private static (MeasuredWalk Walk, RouteKept Outcome) Kept(MeasuredWalk earlier, MeasuredWalk found, RouteRequest request)
+    private static Route Changed(this Route route, TimedChange? change) => change is null ? route : route with { Clock = route.Clock! with { Change = change } };
+
+    /// <summary>The earlier order, unless the new one saves more than the stated share of its minutes, with what the time of day costs each.</summary>
+    private static (MeasuredWalk Walk, RouteKept Outcome) Kept(MeasuredWalk earlier, MeasuredWalk found, RouteRequest request, Func<MeasuredWalk, double> excess)
     {
-        var saving = earlier.Minutes.Total - found.Minutes.Total;
+        var saving = earlier.Minutes.Total + excess(earlier) - found.Minutes.Total - excess(found);
         var keep = saving <= request.LeastSaving * earlier.Minutes.Total;
         // The same walk turned round differs by rounding.
         return (keep ? earlier : found, new RouteKept(keep, saving > 1e-9 ? saving : 0, request.LeastSaving));

@@ -35,7 +35,40 @@ public sealed record TimedCheck(
 /// <param name="End">Store time at which all is written up.</param>
 /// <param name="Read">Store time at which each point has been read, in the route's order.</param>
 /// <param name="Checks">Defrosts that stop fans during the walk, by start.</param>
-public sealed record RouteClock(TimeOnly Begin, TimeOnly End, IReadOnlyList<TimeOnly> Read, IReadOnlyList<TimedCheck> Checks);
+/// <param name="Visits">Rooms and areas with hours, where the walk enters them, in walking order.</param>
+public sealed record RouteClock(TimeOnly Begin, TimeOnly End, IReadOnlyList<TimeOnly> Read, IReadOnlyList<TimedCheck> Checks, IReadOnlyList<TimedVisit> Visits)
+{
+    /// <summary>What changing the order for hours and defrosts costs and saves; null when the order is the usual one.</summary>
+    public TimedChange? Change { get; init; }
+}
+
+/// <summary>How a walk meets the hours of a place.</summary>
+public enum TimedVisitKind
+{
+    /// <summary>It comes while the place may be entered, and leaves in time.</summary>
+    Met,
+
+    /// <summary>It comes early and waits.</summary>
+    Wait,
+
+    /// <summary>It comes outside the hours, too far for a wait, or does not get done in them: to be agreed with the store.</summary>
+    Outside,
+}
+
+/// <summary>A room or area with hours, entered on the walk.</summary>
+/// <param name="Kind">How the walk meets its hours.</param>
+/// <param name="Place">The room or area whose hours bind, the first where several do.</param>
+/// <param name="Before">Id of the first point in it.</param>
+/// <param name="At">Store time at which the walk gets there.</param>
+/// <param name="WaitMinutes">Minutes to wait there; 0 unless a wait.</param>
+public sealed record TimedVisit(TimedVisitKind Kind, TimedPlace Place, string Before, TimeOnly At, double WaitMinutes);
+
+/// <summary>An order changed for the time of day.</summary>
+/// <param name="Metres">How much longer the walk got; negative when shorter.</param>
+/// <param name="MinutesSaved">Minutes earlier done than in the usual order with its waits and detours; negative when the usual order is quicker but
+/// outside hours, or misses a defrost.</param>
+/// <param name="OutsideBefore">Entries outside hours in the usual order.</param>
+public sealed record TimedChange(double Metres, double MinutesSaved, int OutsideBefore);
 
 /// <summary>Minutes in all, with what the hits to be expected take.</summary>
 /// <param name="ExpectedHits">Hits to be expected.</param>

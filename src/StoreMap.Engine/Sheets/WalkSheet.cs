@@ -1,4 +1,3 @@
-using System.Globalization;
 using StoreMap.Plans;
 using StoreMap.Routing;
 
@@ -39,7 +38,8 @@ public static class WalkSheet
         yield return NoteItems.Line(words.Say("walk.minutes", Numbers.Whole(m.Total), Numbers.Whole(m.Walking), Numbers.Whole(m.Probing), Numbers.Whole(m.Handling), Numbers.Whole(m.Fixed)));
         if (route.Forecast is { } forecast) yield return NoteItems.Line(words.Say("walk.likely", Numbers.Whole(forecast.Likely), Numbers.Whole(forecast.BadNight)));
         if (route.Clock is { } clock)
-            yield return NoteItems.Line(words.Say("walk.clock", clock.Begin.ToString("HH:mm", CultureInfo.InvariantCulture), clock.End.ToString("HH:mm", CultureInfo.InvariantCulture)));
+            yield return NoteItems.Line(words.Say("walk.clock", RouteHours.Text(clock.Begin), RouteHours.Text(clock.End)));
+        foreach (var hours in RouteHours.Lines(plan, route, words)) yield return NoteItems.Line(hours);
         yield return NoteItems.Line(words["walk.numbers"]);
         if (route.Points.Any(LineDrops.Marked)) yield return NoteItems.Line(words["walk.drops"]);
         foreach (var warning in route.Warnings) yield return NoteItems.Bullet(words.Remark(warning.Message));

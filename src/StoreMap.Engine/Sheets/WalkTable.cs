@@ -24,11 +24,13 @@ internal static class WalkTable
         var told = new HashSet<string>();
         var gases = route.GasChanges.ToDictionary(c => c.Before);
         var checks = (route.Clock?.Checks ?? []).Where(c => c.Kind != TimedCheckKind.Missed).ToLookup(c => c.After ?? Before(route, c.Points[0]));
+        var visits = (route.Clock?.Visits ?? []).Where(v => v.Kind != TimedVisitKind.Met).ToLookup(v => v.Before);
         for (var from = 0; from < ordered.Count;)
         {
             var to = from + 1;
-            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point) && !gases.ContainsKey(ordered[to].Point.Id)
+            while (to < ordered.Count && Owner(ordered[to].Point) == Owner(ordered[from].Point) && !gases.ContainsKey(ordered[to].Point.Id) && !visits.Contains(ordered[to].Point.Id)
                 && !checks.Contains(ordered[to - 1].Point.Id)) to++;
+            items.AddRange(visits[ordered[from].Point.Id].Select(v => Step(table, head, Entry(words, v))));
             if (gases.TryGetValue(ordered[from].Point.Id, out var gas)) items.Add(Step(table, head, words.Say("walk.gas", gas.Gas, Numbers.Whole(gas.Minutes))));
             var block = ordered[from..to];
             items.Add(block[0].Point.Fixture is null ? Single(plan, words, table, head, block[0], told) : Block(plan, words, table, head, block, told));
@@ -52,9 +54,17 @@ internal static class WalkTable
         return at > 0 ? route.Order[at - 1] : null;
     }
 
+    private static string Entry(Words words, TimedVisit v)
+    {
+        var hours = RouteHours.Text(words, v.Place);
+        return v.Kind == TimedVisitKind.Wait
+            ? words.Say("walk.wait", v.Place.Name, hours, RouteHours.Text(v.At.Add(TimeSpan.FromMinutes(v.WaitMinutes))), Numbers.Whole(v.WaitMinutes))
+            : words.Say("walk.outside", v.Place.Name, hours, RouteHours.Text(v.At));
+    }
+
     private static string Check(Words words, TimedCheck c)
     {
-        static string Time(TimeOnly time) => time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+        static string Time(TimeOnly time) => RouteHours.Text(time);
         return c.Kind == TimedCheckKind.OnTheWay
             ? words.Say("walk.met", Time(c.From), Time(c.To), c.Circuit, c.Cooling, c.Points.Count)
             : words.Say("walk.defrost", Time(c.From), Time(c.To), c.Circuit, c.Cooling, c.Points.Count, Time(c.At!.Value), Numbers.Whole(c.Minutes));

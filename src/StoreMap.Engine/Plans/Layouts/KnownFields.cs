@@ -11,7 +11,8 @@ internal static class KnownFields
     private static readonly Dictionary<string, string[]> ByList = new(StringComparer.Ordinal)
     {
         [LayoutLists.Entrances] = ["id", "at"],
-        [LayoutLists.Rooms] = ["id", "name", "kind", "outline", "openings", "aerosol", "work", "height"],
+        [LayoutLists.Rooms] = ["id", "name", "kind", "outline", "openings", "aerosol", "work", "entry", "height"],
+        [LayoutLists.Areas] = ["id", "name", "outline", "entry"],
         [LayoutLists.Obstacles] = ["id", "kind", "outline"],
         [LayoutLists.Fixtures] =
         [

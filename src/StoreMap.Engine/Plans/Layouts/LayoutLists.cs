@@ -5,6 +5,7 @@ internal static class LayoutLists
 {
     public const string Entrances = "entrances";
     public const string Rooms = "rooms";
+    public const string Areas = "areas";
     public const string Obstacles = "obstacles";
     public const string Fixtures = "fixtures";
     public const string Equipment = "equipment";
@@ -16,5 +17,5 @@ internal static class LayoutLists
 
     /// <summary>All lists.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [Entrances, Rooms, Obstacles, Fixtures, Equipment, Pits, Drops, Pipes, Circuits, Systems];
+        [Entrances, Rooms, Areas, Obstacles, Fixtures, Equipment, Pits, Drops, Pipes, Circuits, Systems];
 }

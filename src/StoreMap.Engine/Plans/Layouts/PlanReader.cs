@@ -27,6 +27,7 @@ internal static class PlanReader
     {
         Entrances = All(elements, LayoutLists.Entrances, PlaceReader.Entrance),
         Rooms = All(elements, LayoutLists.Rooms, PlaceReader.Room),
+        Areas = All(elements, LayoutLists.Areas, PlaceReader.Area),
         Obstacles = All(elements, LayoutLists.Obstacles, PlaceReader.Obstacle),
         Fixtures = All(elements, LayoutLists.Fixtures, r => FixtureReader.Read(r, elements)),
         Equipment = All(elements, LayoutLists.Equipment, r => PlantReader.Equipment(r, elements)),

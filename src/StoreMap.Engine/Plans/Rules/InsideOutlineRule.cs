@@ -6,13 +6,14 @@ namespace StoreMap.Plans;
 /// <summary>Everything that people walk round or into lies inside the store's outline; a wall's thickness over is a warning.</summary>
 internal static class InsideOutlineRule
 {
-    /// <summary>Checks entrances, rooms, fixtures, obstacles, drops and pits.</summary>
+    /// <summary>Checks entrances, rooms, areas, fixtures, obstacles, drops and pits.</summary>
     public static void Check(Plan plan, ProblemList problems)
     {
         var store = new PreparedPolygon(PlanShapes.Polygon(plan.Outline));
         foreach (var room in plan.Rooms) CheckRing(plan, store, room.Id, "room", room.Outline, true, problems);
         foreach (var fixture in plan.Fixtures) CheckRing(plan, store, fixture.Id, "fixture", fixture.Outline, true, problems);
         foreach (var pit in plan.Pits) CheckRing(plan, store, pit.Id, "pit", pit.Outline, false, problems);
+        foreach (var area in plan.Areas) CheckRing(plan, store, area.Id, "area", area.Outline, false, problems);
         foreach (var obstacle in plan.Obstacles)
         {
             if (store.Disjoint(PlanShapes.Polygon(obstacle.Outline)))
