@@ -167,7 +167,7 @@ public sealed partial class DeskTests(Chromium chromium)
     [GeneratedRegex(@"-?\d+(\.\d+)?")]
     private static partial Regex Number();
 
-    private static async Task<int> Run(params string[] args)
+    internal static async Task<int> Run(params string[] args)
     {
         using var process = Process.Start(new ProcessStartInfo("dotnet", [ServerProcess.Program, .. args]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         await Task.WhenAll(process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());

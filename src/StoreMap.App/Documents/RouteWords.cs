@@ -13,7 +13,7 @@ internal static class RouteWords
         yield return FormattableString.Invariant(
             $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes{(route.MinutesLowerBound is { } least ? FormattableString.Invariant($" (none can take under {least:0})") : "")}: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
         if (route.Weighed is { Metres: > 0 } weighed)
-            yield return FormattableString.Invariant($"Of the ways between groups, with changes of gas and aisles walked again counted in, the order is within {100 * ((weighed.Metres / Math.Max(1e-9, weighed.LowerBound)) - 1):0.0} % of the best there can be.");
+            yield return $"The order of line-ups and rooms is {Best(weighed)}, changes of gas and aisles walked again counted in.";
         if (route.GasChanges.Count > 0)
             yield return FormattableString.Invariant($"The monitor is set to another gas and zeroed {Times(route.GasChanges.Count)} on the way: {string.Join(", ", route.GasChanges.Select(c => $"{c.Gas} before {c.Before}"))}.");
         if (route.Risk is { } risk)
@@ -53,7 +53,7 @@ internal static class RouteWords
         var place = FormattableString.Invariant($"{v.Place.Name} may be entered {string.Join(" and ", v.Place.Hours.Select(h => FormattableString.Invariant($"{h.From:HH:mm} to {h.To:HH:mm}")))}: ");
         return place + v.Kind switch
         {
-            TimedVisitKind.Wait => FormattableString.Invariant($"the walk is there at {v.At:HH:mm} and waits {v.WaitMinutes:0} minutes before {v.Before}."),
+            TimedVisitKind.Wait => FormattableString.Invariant($"the walk is there at {v.At:HH:mm} and waits {v.WaitMinutes:0.0} minutes before {v.Before}."),
             TimedVisitKind.Outside => FormattableString.Invariant($"the walk is there at {v.At:HH:mm}, before {v.Before}, and not done within them. Agree it with the store, or begin at another time."),
             _ => FormattableString.Invariant($"the walk keeps to it, first there at {v.At:HH:mm}, before {v.Before}."),
         };
@@ -69,6 +69,9 @@ internal static class RouteWords
             _ => "no time for it on this walk.",
         };
     }
+
+    private static string Best(RouteWeighed w) => w.LowerBound >= w.Metres * (1 - 1e-6) ? "proved to be the best there is"
+        : w.LowerBound > 0 ? FormattableString.Invariant($"at most {100 * ((w.Metres / w.LowerBound) - 1):0.0} % over the best there can be") : "the best found";
 
     private static string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{count} times" };
 }

@@ -54,6 +54,7 @@ internal sealed class GroupTour
         search.NearestFirst();
         search.Improve();
         var best = new GroupOrder([.. search.order], [.. search.back]);
+        var now = best;
         var shortest = search.Length();
         var random = new SeededRandom(budget.Seed);
         var effort = (budget.Effort ?? TourBudget.DefaultEffort(points)) / PointStepsPerKick;
@@ -62,7 +63,7 @@ internal sealed class GroupTour
             budget.Cancel.ThrowIfCancellationRequested();
             if (budget.OutOfTime?.Invoke() == true) return (best, step * PointStepsPerKick, true);
             if (step % 16 == 0) budget.Progress?.Report((double)step / effort);
-            (search.order, search.back) = ([.. best.Order], [.. best.Backwards]);
+            (search.order, search.back) = ([.. now.Order], [.. now.Backwards]);
             // One kick leaves small optima, several in a row the larger ones.
             var kicks = 1 + random.Below(MostKicks);
             var moved = true;
@@ -70,9 +71,11 @@ internal sealed class GroupTour
             if (!moved) break;
             search.Improve();
             var length = search.Length();
-            // Equal length moves on too, so that a plateau is left.
+            // Equal length moves on too, so that a plateau is left; the first of equals is the answer, whatever effort comes after it.
             if (length > shortest + 1e-9) continue;
-            (best, shortest) = (new GroupOrder(search.order, search.back), length);
+            now = new GroupOrder(search.order, search.back);
+            if (length >= shortest - 1e-9) continue;
+            (best, shortest) = (now, length);
         }
 
         budget.Progress?.Report(1);

@@ -16,7 +16,7 @@ internal static class RouteAssembly
     {
         var points = walk.Order.ToDictionary(p => p.Id);
         var metres = quick ? null : Walked.Between(paths, walk.Order, request.Budget.Cancel).Distances;
-        var any = metres is null ? 0 : Math.Min(walk.Length, Bound(metres, walk.Order, request));
+        var any = metres is null || request.Budget.BoundWork == 0 ? 0 : Math.Min(walk.Length, Bound(metres, walk.Order, request));
         var route = new Route
         {
             Points = [.. draft.Points.Select(p => points[p.Id])],

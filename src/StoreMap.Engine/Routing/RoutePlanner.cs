@@ -24,7 +24,8 @@ public static class RoutePlanner
         var bound = Bound(walk, walk.Distances, found, request);
         // Walking and changes of gas together; the rest of the minutes is the same in any order.
         var timed = (walk.WithChanges() is { } costs ? Bound(walk, costs, found, request) : bound) / request.Protocol.WalkingMetresPerSecond / 60;
-        var weighed = new RouteWeighed(Weigh(walk, found, request.Closed), Math.Min(Weigh(walk, found, request.Closed), Bound(walk, walk.Costs, found, request) - walk.Inside));
+        var weight = Weigh(walk, found, request.Closed);
+        var weighed = new RouteWeighed(weight, Math.Clamp(Bound(walk, walk.Costs, found, request) - walk.Inside, 0, weight));
         var measured = Measured(found);
         var isRisk = request.Risk is { } weights && measured.ExpectedMinutes(weights) is not null;
         TimedChange? change = null;
@@ -84,7 +85,7 @@ public static class RoutePlanner
     private static double Weigh(GroupWalk walk, GroupOrder order, bool closed) =>
         GroupTour.Length(walk.Costs, walk.Points.Count, walk.Ends, order) + (closed && order.Order.Length > 1 ? walk.Cost(order, order.Order.Length - 1, 0) : 0);
 
-    private static double Bound(GroupWalk walk, double[] costs, GroupOrder found, RouteRequest request) => walk.Inside + GroupBound.Of(
+    private static double Bound(GroupWalk walk, double[] costs, GroupOrder found, RouteRequest request) => request.Budget.BoundWork == 0 ? 0 : walk.Inside + GroupBound.Of(
         costs, walk.Points.Count, walk.Ends, found, request.Closed, request.Budget.BoundWork ?? LowerBound.DefaultWork(walk.Groups.Count), request.Budget);
 
     private static Route Changed(this Route route, TimedChange? change) => change is null ? route : route with { Clock = route.Clock! with { Change = change } };

@@ -8,7 +8,7 @@ public sealed record TourBudget
     public long? Effort { get; init; }
 
     /// <summary>Multiplications allowed for each lower bound; null takes <see cref="LowerBound.DefaultWork"/>. Less leaves more room between
-    /// bound and walk.</summary>
+    /// bound and walk; 0 leaves the bounds of a route out, which are then 0.</summary>
     public long? BoundWork { get; init; }
 
     /// <summary>Seed of the perturbations.</summary>

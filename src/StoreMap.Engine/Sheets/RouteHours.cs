@@ -14,7 +14,10 @@ internal static class RouteHours
     public static string Text(Words words, TimedPlace place) =>
         string.Join(words["walk.and"], place.Hours.Select(h => words.Say("walk.from-to", Text(h.From), Text(h.To))));
 
-    /// <summary>One line a place with hours, whether a time to begin was given or not.</summary>
-    public static IEnumerable<string> Lines(Plan plan, Route route, Words words) => route.Points.SelectMany(p => EntryHours.At(plan, p)).DistinctBy(p => p.Id)
-        .Select(p => words.Say("walk.hours", p.Name, Text(words, p)));
+    /// <summary>The places with hours that a route enters, whether a time to begin was given or not; null when there are none.</summary>
+    public static string? Line(Plan plan, Route route, Words words)
+    {
+        List<string> places = [.. route.Points.SelectMany(p => EntryHours.At(plan, p)).DistinctBy(p => p.Id).Select(p => $"{p.Name} {Text(words, p)}")];
+        return places.Count == 0 ? null : words.Say("walk.hours", string.Join("; ", places));
+    }
 }

@@ -39,7 +39,7 @@ public static class WalkSheet
         if (route.Forecast is { } forecast) yield return NoteItems.Line(words.Say("walk.likely", Numbers.Whole(forecast.Likely), Numbers.Whole(forecast.BadNight)));
         if (route.Clock is { } clock)
             yield return NoteItems.Line(words.Say("walk.clock", RouteHours.Text(clock.Begin), RouteHours.Text(clock.End)));
-        foreach (var hours in RouteHours.Lines(plan, route, words)) yield return NoteItems.Line(hours);
+        if (RouteHours.Line(plan, route, words) is { } hours) yield return NoteItems.Line(hours);
         yield return NoteItems.Line(words["walk.numbers"]);
         if (route.Points.Any(LineDrops.Marked)) yield return NoteItems.Line(words["walk.drops"]);
         foreach (var warning in route.Warnings) yield return NoteItems.Bullet(words.Remark(warning.Message));

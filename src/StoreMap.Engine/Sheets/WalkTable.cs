@@ -4,7 +4,7 @@ using StoreMap.Routing;
 namespace StoreMap.Sheets;
 
 /// <summary>The table of the walk sheet: a block a fixture in walking order, a row a probe point with a box to tick and a blank for the
-/// reading. What all points of a block share stands once above them.</summary>
+/// reading. What all points of a block share stands once above them; each row has the point's id, which a readings file calls it by.</summary>
 internal static class WalkTable
 {
     private const double WritingRow = 5.4;
@@ -14,8 +14,8 @@ internal static class WalkTable
     {
         var table = new Table(
         [
-            new(words["walk.no"], 10.5, TextAnchor.End, true), new(words["walk.where"], 39), new(words["walk.done"], 14, TextAnchor.Middle, TickBox: true),
-            new(words["walk.reading"], 27),
+            new(words["walk.no"], 9, TextAnchor.End, true), new(words["walk.id"], 18), new(words["walk.where"], 35),
+            new(words["walk.done"], 7, TextAnchor.Middle, TickBox: true), new(words["walk.reading"], 15),
         ], WritingRow);
         var head = table.Items([]).First();
         var items = new List<FlowItem> { head };
@@ -33,7 +33,7 @@ internal static class WalkTable
             items.AddRange(visits[ordered[from].Point.Id].Select(v => Step(table, head, Entry(words, v))));
             if (gases.TryGetValue(ordered[from].Point.Id, out var gas)) items.Add(Step(table, head, words.Say("walk.gas", gas.Gas, Numbers.Whole(gas.Minutes))));
             var block = ordered[from..to];
-            items.Add(block[0].Point.Fixture is null ? Single(plan, words, table, head, block[0], told) : Block(plan, words, table, head, block, told));
+            items.Add(Block(plan, words, table, head, block, told));
             items.AddRange(block.SelectMany(b => checks[b.Point.Id]).Select(c => Step(table, head, Check(words, c))));
             from = to;
         }
@@ -44,8 +44,8 @@ internal static class WalkTable
     /// <summary>Something to do between two points, with a box to tick.</summary>
     private static FlowBlock Step(Table table, FlowItem head, string what)
     {
-        var row = table.Items([["", what, "", ""]]).Last();
-        return new FlowBlock([row], [], row) { RepeatAtHead = head };
+        var row = table.Step(what);
+        return new FlowBlock([row], [], row) { RepeatAtHead = head, KeepWithNext = true };
     }
 
     private static string? Before(Route route, string point)
@@ -73,25 +73,18 @@ internal static class WalkTable
     /// <summary>Points of one owner are one block; a background stands alone, so that it is not taken for the fixture's.</summary>
     private static (string?, string?) Owner(ProbePoint p) => (p.Fixture, p.Fixture is null ? p.Id : null);
 
-    /// <summary>A background, a checklist stop, the zero: one row says it all.</summary>
-    private static FlowBlock Single(Plan plan, Words words, Table table, FlowItem head, (int Number, ProbePoint Point) only, HashSet<string> told)
-    {
-        var where = $"{Title(plan, words, only.Point)} · {Method(words, only.Point)}";
-        var row = table.Items([[Numbers.Whole(only.Number), where, "", ""]]).Last();
-        var notes = only.Point.Pass == ProbePass.Background && only.Point.Room is null ? [] : Notes([only], told);
-        return new FlowBlock(notes.Count == 0 ? [row] : [row, Air(), .. notes.Select(n => Note(words.Remark(n)))], [], row) { RepeatAtHead = head };
-    }
-
     private static FlowBlock Block(
         Plan plan, Words words, Table table, FlowItem head, List<(int Number, ProbePoint Point)> block, HashSet<string> told)
     {
         var title = Title(plan, words, block[0].Point);
         var usual = block.GroupBy(b => (b.Point.Pass, b.Point.Spot, b.Point.Height, b.Point.DwellSeconds)).OrderByDescending(g => g.Count()).First().First().Point;
         List<FlowItem> above = [table.Items([[title]]).Last(), Air(), new TextItem(Method(words, usual), SheetStyle.Small, "") { After = 0.4 }];
-        above.AddRange(Notes(block, told).Select(n => Note(words.Remark(n))));
-        var rows = block.Select(b => (IReadOnlyList<string>)[Numbers.Whole(b.Number), Where(plan, words, b.Point, usual), "", ""]);
+        // A background is read for what comes next, and what an open department's note says the sheet says anyway.
+        var background = block[0].Point.Pass == ProbePass.Background;
+        if (!background || block[0].Point.Room is not null) above.AddRange(Notes(block, told).Select(n => Note(words.Remark(n))));
+        var rows = block.Select(b => (IReadOnlyList<string>)[Numbers.Whole(b.Number), b.Point.Id, Where(plan, words, b.Point, usual), "", ""]);
         var again = table.Items([[words.Say("walk.continued", title)]]).Last();
-        return new FlowBlock(above, [.. table.Items(rows).Skip(1)], again) { RepeatAtHead = head, After = 1 };
+        return new FlowBlock(above, [.. table.Items(rows).Skip(1)], again) { RepeatAtHead = head, KeepWithNext = background, After = 1 };
     }
 
     private static TextItem Note(string text) => new(text, SheetStyle.SmallMuted, "") { After = 0.4 };
@@ -116,10 +109,14 @@ internal static class WalkTable
     private static string Method(Words words, ProbePoint p)
     {
         var pass = words["pass." + p.Pass.Kebab()];
-        var hold = words.Say("walk.hold", Numbers.Whole(p.DwellSeconds));
-        return p.Pass is ProbePass.Zero or ProbePass.Background or ProbePass.Checklist or ProbePass.Own ? $"{pass} · {hold}"
+        var hold = Hold(words, p);
+        return p.Pass is ProbePass.Zero or ProbePass.Background or ProbePass.Checklist or ProbePass.Own or ProbePass.LowHigh ? $"{pass} · {hold}"
             : pass == words["spot." + p.Spot.Kebab()] ? $"{SpotOf(words, p)} · {hold}" : $"{pass} · {SpotOf(words, p)} · {hold}";
     }
+
+    /// <summary>How long the tip is held, or how long to look things through; not torn between number and unit.</summary>
+    private static string Hold(Words words, ProbePoint p) =>
+        (p.DwellSeconds >= 120 ? words.Say("walk.minutes-long", Numbers.Whole(p.DwellSeconds / 60)) : words.Say("walk.hold", Numbers.Whole(p.DwellSeconds))).Replace(' ', '\u00a0');
 
     private static string SpotOf(Words words, ProbePoint p) => words.Say("walk.spot-height", words["spot." + p.Spot.Kebab()], words["height." + p.Height.Kebab()]);
 
@@ -132,14 +129,13 @@ internal static class WalkTable
             var section = PlaceWords.Section(fixture, along) is { } number && fixture.Sections.Count > 1 ? words.Say("walk.section", number) + " " : "";
             parts.Add(section + Lengths.Plain(plan.Units, fixture.FromLeft(along)) + (point.OnBack ? words["walk.far-side"] : ""));
         }
-        else
-        {
-            parts.Add(words["walk.at-mark"]);
-        }
 
-        if ((point.Spot, point.Height) != (usual.Spot, usual.Height)) parts.Add(SpotOf(words, point));
-        if (point.DwellSeconds != usual.DwellSeconds) parts.Add(words.Say("walk.hold", Numbers.Whole(point.DwellSeconds)));
+        // Inside a walk-in there is no front to speak of.
+        if (point.Pass == ProbePass.LowHigh) parts.Add(words["height." + point.Height.Kebab()]);
+        else if ((point.Spot, point.Height) != (usual.Spot, usual.Height)) parts.Add(SpotOf(words, point));
+        if (point.DwellSeconds != usual.DwellSeconds) parts.Add(Hold(words, point));
         if (LineDrops.Marked(point)) parts.Add(words["walk.drop"]);
+        if (parts.Count == 0) parts.Add(words["walk.at-mark"]);
         return string.Join(" · ", parts);
     }
 

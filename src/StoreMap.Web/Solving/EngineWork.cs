@@ -16,8 +16,8 @@ internal static partial class EngineWork
 {
     public const double ClearanceMetres = 0.3;
 
-    // A fifth of the command line's: the browser's interpreter is several times slower, and the walk is within a per cent all the same.
-    public const long RouteEffort = 5_000;
+    // A fifth of the command line's, and no bounds, which the client does not show: the browser's interpreter is several times slower.
+    public static readonly TourBudget RouteBudget = new() { Effort = 5_000, BoundWork = 0 };
 
     /// <summary>Probe points in walking order, as a JSON list of ids.</summary>
     [JSExport]
@@ -25,7 +25,7 @@ internal static partial class EngineWork
     {
         var plan = LayoutDocument.Parse(layout).Plan;
         var draft = ProbePlanner.Draft(plan, new Protocol());
-        var route = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, ClearanceMetres), threads: 1), draft, new RouteRequest { Budget = new TourBudget { Effort = RouteEffort } });
+        var route = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, ClearanceMetres), threads: 1), draft, new RouteRequest { Budget = RouteBudget });
         return new JsonArray([.. route.Order.Select(id => (JsonNode)id)]).ToJsonString();
     }
 

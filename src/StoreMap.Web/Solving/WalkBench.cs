@@ -41,7 +41,7 @@ internal sealed class WalkBench
     /// <param name="order">Ids parted by spaces; unknown ones are passed over, points not named come last. Empty plans.</param>
     public Route Route(string order)
     {
-        planned ??= RoutePlanner.Plan(Plan, paths, draft, new RouteRequest { Budget = new TourBudget { Effort = EngineWork.RouteEffort } });
+        planned ??= RoutePlanner.Plan(Plan, paths, draft, new RouteRequest { Budget = EngineWork.RouteBudget });
         if (order.Length == 0) return planned;
         var points = planned.Points.ToDictionary(p => p.Id);
         List<string> ids = [.. order.Split(' ').Where(points.ContainsKey).Distinct()];

@@ -70,6 +70,25 @@ public class RoutePlannerTests
     }
 
     [Fact]
+    public void Plan_Demo_OrderIsProvedTheBest()
+    {
+        // Weak duality: the bound stands without the search, so that where both meet the order is the best.
+        var weighed = Demo.Value.Route.Weighed!;
+        Assert.InRange(weighed.LowerBound, weighed.Metres * (1 - 1e-8), weighed.Metres);
+    }
+
+    [Fact]
+    public void Plan_MoreEffortAfterTheBestIsFound_ChangesNothing()
+    {
+        // As the client asks for it: a fifth of the effort, no bounds.
+        var (plan, draft, route) = Demo.Value;
+        var paths = new WalkingPaths(FreeFloor.Build(plan, 0.3), cancellation: TestContext.Current.CancellationToken);
+        var quick = RoutePlanner.Plan(plan, paths, draft, new RouteRequest { Budget = new TourBudget { Effort = 5000, BoundWork = 0 } });
+        Assert.Equal(route.Order, quick.Order);
+        Assert.Equal((0, 0, 0), (quick.LowerBound, quick.AnyOrderBound, quick.Weighed!.LowerBound));
+    }
+
+    [Fact]
     public void Plan_SameInput_GivesTheSameDocument()
     {
         var (plan, draft, route) = Demo.Value;

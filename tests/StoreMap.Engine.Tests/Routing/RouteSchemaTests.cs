@@ -45,6 +45,23 @@ public class RouteSchemaTests
         }
     }
 
+    [Fact]
+    public void Schema_RouteInTime_IsValidAndEveryFieldDescribed()
+    {
+        var plan = DemoRoute.Plan with
+        {
+            Areas = [new("F1", "Sales floor", DemoRoute.Plan.Outline, [(new(21, 0), new(7, 0))])],
+            Rooms = [.. DemoRoute.Plan.Rooms.Select(r => r with { Entry = [(new(6, 0), new(14, 0))] })],
+        };
+        var json = RouteJson.Of(RoutePlanner.Plan(plan, DemoRoute.Paths, DemoRoute.Draft, DemoRoute.Request with { Begin = new(5, 0) }), plan.Units);
+        Assert.True(IsValid(json));
+        var clock = json["clock"]!.AsObject();
+        var described = File.ReadAllText(SourceTree.PathOf("docs", "schemas", "route.schema.json"));
+        foreach (var part in new[] { clock, clock["hours"]![0]!.AsObject(), clock["change"]!.AsObject() }) Assert.All(part, f => Assert.Contains($"\"{f.Key}\":", described));
+        Assert.Contains(clock["hours"]!.AsArray(), v => v!["place"]!.GetValue<string>() == "F1");
+        Assert.Contains(clock["hours"]!.AsArray(), v => v!["place"]!.GetValue<string>() == "R1");
+    }
+
     [Theory]
     [InlineData("order")]
     [InlineData("legs")]

@@ -27,11 +27,15 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
         }
     }
 
+    /// <summary>Something to do between rows: a text across the columns before the box to tick.</summary>
+    public FlowItem Step(string text) => new Row(this, [text], RowKind.Step);
+
     private enum RowKind
     {
         Head,
         Group,
         Body,
+        Step,
     }
 
     private sealed class Row(Table table, IReadOnlyList<string> cells, RowKind kind) : FlowItem
@@ -41,7 +45,7 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
         public override double Height(double width)
         {
             var lines = CellLines(width).Max(c => c.Count);
-            var least = kind == RowKind.Body ? table.RowHeightOf : 5.2;
+            var least = kind is RowKind.Body or RowKind.Step ? table.RowHeightOf : 5.2;
             return Math.Max(least, (lines * SheetStyle.Small.LineHeight) + 0.9);
         }
 
@@ -53,8 +57,8 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
             var x = at.X;
             for (var i = 0; i < lines.Count; i++)
             {
-                var cellWidth = kind == RowKind.Group ? width : table.WidthOf(i, width);
-                var anchor = kind == RowKind.Group ? TextAnchor.Start : table.ColumnsOf[i].Anchor;
+                var cellWidth = CellWidth(i, width);
+                var anchor = IsAcross ? TextAnchor.Start : table.ColumnsOf[i].Anchor;
                 var left = anchor switch
                 {
                     TextAnchor.Start => x + CellPad,
@@ -70,11 +74,8 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
                     y += style.LineHeight;
                 }
 
-                if (kind == RowKind.Body && table.ColumnsOf[i].TickBox)
-                {
-                    svg.Rectangle(new SheetBox(x + (cellWidth / 2) - 1.6, at.Y + (height / 2) - 1.6, 3.2, 3.2), Paint.Line(SheetStyle.Narrow));
-                }
-
+                if (kind == RowKind.Body && table.ColumnsOf[i].TickBox) Box(svg, x + (cellWidth / 2), at.Y + (height / 2));
+                if (kind == RowKind.Step) Box(svg, x + cellWidth + (table.WidthOf(table.Tick, width) / 2), at.Y + (height / 2));
                 if (kind == RowKind.Body && i > 0) svg.Line(new(x, at.Y), new(x, at.Y + height), Paint.Line(SheetStyle.Hair, SheetStyle.Faint));
                 x += cellWidth;
             }
@@ -83,16 +84,30 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
             svg.Line(new(at.X, at.Y + height), new(at.X + width, at.Y + height), rule);
         }
 
+        private static void Box(SvgWriter svg, double x, double y) => svg.Rectangle(new SheetBox(x - 1.6, y - 1.6, 3.2, 3.2), Paint.Line(SheetStyle.Narrow));
+
+        private bool IsAcross => kind is RowKind.Group or RowKind.Step;
+
+        private double CellWidth(int column, double width) => kind switch
+        {
+            RowKind.Group => width,
+            RowKind.Step => Enumerable.Range(0, table.Tick).Sum(c => table.WidthOf(c, width)),
+            _ => table.WidthOf(column, width),
+        };
+
         private TextStyle StyleOf(int column) =>
             kind != RowKind.Body ? HeadStyle : table.ColumnsOf[column].Bold ? SheetStyle.SmallBold : SheetStyle.Small;
 
         private List<IReadOnlyList<string>> CellLines(double width) =>
-            [.. cells.Select((c, i) => StyleOf(i).Wrap(c, (kind == RowKind.Group ? width : table.WidthOf(i, width)) - (2 * CellPad)))];
+            [.. cells.Select((c, i) => StyleOf(i).Wrap(c, CellWidth(i, width) - (2 * CellPad)))];
     }
 
     private IReadOnlyList<TableColumn> ColumnsOf => columns;
 
     private double RowHeightOf => rowHeight;
+
+    /// <summary>The column of boxes to tick; behind all columns where there is none.</summary>
+    private int Tick => columns.TakeWhile(c => !c.TickBox).Count();
 
     private double WidthOf(int column, double width) => columns[column].Share / columns.Sum(c => c.Share) * width;
 }

@@ -1,0 +1,33 @@
+using StoreMap.Plans;
+using StoreMap.Routing;
+using StoreMap.Sheets;
+using StoreMap.Tests.Routing;
+using StoreMap.Walking;
+
+namespace StoreMap.Tests.Sheets;
+
+/// <summary>The walk sheet of the demo store.</summary>
+public class WalkSheetTests
+{
+    private static readonly SheetContext Context = new() { PlanPaper = PaperSize.A3, TextPaper = PaperSize.A4 };
+
+    [Fact]
+    public void Draw_Demo_GivesTheIdToTypeForEveryPointOnce()
+    {
+        var words = WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Context).Skip(1).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text).ToList();
+        Assert.All(DemoRoute.Usual.Order, id => Assert.Single(words, w => w == id));
+    }
+
+    [Theory]
+    [InlineData("06:00", "14:00", "03:45", "Wait until 06:00")]
+    [InlineData("06:00", "14:00", "22:00", "Agree it with the store first")]
+    public void Draw_RoomWithHours_SaysThemAndWhatToDo(string from, string to, string begin, string step)
+    {
+        static TimeOnly Time(string text) => TimeOnly.ParseExact(text, "HH:mm", null);
+        var plan = DemoRoute.Plan with { Rooms = [.. DemoRoute.Plan.Rooms.Select(r => r.Id == "R1" ? r with { Entry = [(Time(from), Time(to))] } : r)] };
+        var route = RoutePlanner.Plan(plan, DemoRoute.Paths, DemoRoute.Draft, DemoRoute.Request with { Begin = Time(begin) });
+        var text = WalkSheet.Draw(plan, route, Context).Select(s => string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(s)).Select(t => t.Text))).ToList();
+        Assert.Contains("Enter only: Bakery 06:00 to 14:00.", text[0]);
+        Assert.Contains(text.Skip(1), t => t.Contains(step, StringComparison.Ordinal));
+    }
+}
