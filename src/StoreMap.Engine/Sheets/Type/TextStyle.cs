@@ -59,6 +59,8 @@ internal readonly record struct TextStyle(double HeightMillimetres, bool Bold = 
                 {
                     var take = rest.Length - 1;
                     while (take > 1 && WidthOf(rest[..take]) > width) take--;
+                    // An id is torn behind a hyphen where it has one.
+                    if (rest.LastIndexOf('-', take - 1) is > 0 and var hyphen) take = hyphen + 1;
                     lines.Add(rest[..take]);
                     rest = rest[take..];
                 }
