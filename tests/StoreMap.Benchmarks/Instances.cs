@@ -16,6 +16,14 @@ internal static class Instances
         return (Euclidean(points), points.Length, Number(row[2]), Number(row[3]));
     }
 
+    /// <summary>A TSPLIB file of type EUC_2D: distances rounded to whole numbers, as its format says.</summary>
+    public static (double[] Distances, int Count) TspLib(string path)
+    {
+        var points = File.ReadLines(path).SkipWhile(l => !l.StartsWith("NODE_COORD_SECTION", StringComparison.Ordinal)).Skip(1)
+            .Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries)).TakeWhile(r => r.Length == 3).Select(r => new PlanPoint(Number(r[1]), Number(r[2]))).ToArray();
+        return ([.. Euclidean(points).Select(d => Math.Floor(d + 0.5))], points.Length);
+    }
+
     /// <summary>A store plan of <c>Cases/plans</c> with its matrix and the best known tours.</summary>
     public static (Plan Plan, PlanPoint[] Probes, JsonElement Tours) Store(string name)
     {

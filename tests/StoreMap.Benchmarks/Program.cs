@@ -8,12 +8,13 @@ return args switch
     ["sheets"] => SheetBenchmark.Run(),
     ["routing"] => RoutingBenchmark.All(beside: false),
     ["routing", "beside"] => RoutingBenchmark.All(beside: true),
+    ["routing", var file, var best] => RoutingBenchmark.Published(file, double.Parse(best, System.Globalization.CultureInfo.InvariantCulture)),
     ["routing", "store"] => RoutingBenchmark.Store(),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside, routing store");
+    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside, routing store, routing FILE.tsp BEST");
     return 2;
 }

@@ -35,6 +35,14 @@ internal static class RoutingBenchmark
         return 0;
     }
 
+    /// <summary>A published instance, a TSPLIB file of type EUC_2D, in four seconds.</summary>
+    public static int Published(string file, double best)
+    {
+        var (distances, count) = Instances.TspLib(file);
+        Tour(Path.GetFileNameWithoutExtension(file), distances, count, TourEnds.Closed, best, 4, beside: false);
+        return 0;
+    }
+
     /// <summary>The matrix of the made store and the demo store's route alone.</summary>
     public static int Store()
     {
