@@ -3,7 +3,7 @@ using StoreMap.Sheets;
 
 namespace StoreMap.Tests.Sheets;
 
-/// <summary>All checks over all kinds of sheet of fifty random stores, and over the demo's own drawings.</summary>
+/// <summary>All checks over all kinds of sheet of fifty random stores.</summary>
 public class FiftyStoresTests
 {
     public static TheoryData<int> Seeds => [.. Enumerable.Range(100, 50)];

@@ -1,0 +1,80 @@
+using StoreMap.History;
+using StoreMap.Plans;
+using StoreMap.Sheets;
+using StoreMap.Surveys;
+using StoreMap.Tests.Routing;
+using StoreMap.Tests.Rules;
+
+namespace StoreMap.Tests.Sheets;
+
+/// <summary>All checks over every sheet of the demo store, as its verbs draw them.</summary>
+public class DemoSheetsTests
+{
+    private static readonly Lazy<IReadOnlyList<NetSurvey>> Visits = new(() =>
+        [.. Directory.EnumerateFiles(SourceTree.PathOf("layouts", "tern-hollow"), "*.readings.csv").Order(StringComparer.Ordinal).Select(Net), Logged()]);
+
+    private static readonly Lazy<ServiceRecord> Record = new(() =>
+    {
+        using var stream = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.service.json"));
+        return ServiceRecordFile.Read(stream, null, DemoRoute.Plan).Record;
+    });
+
+    private static readonly Lazy<VisitStudy> Study = new(() => StudyIn(new SheetContext { Company = "Brackenlow Cold Service", Technician = "M. Ostrander" }));
+
+    [Theory]
+    [InlineData("en", "tabloid")]
+    [InlineData("de", "A3")]
+    [InlineData("en", "A4")]
+    [InlineData("de", "letter")]
+    public void Report_OfTheDemo_HoldsAllChecks(string language, string paper)
+    {
+        var study = StudyIn(Study.Value.Context with { Language = language, PlanPaper = PaperSize.All.First(p => p.Name == paper) });
+        var sheets = study.Report();
+        Assert.True(sheets.Count >= 10);
+        Assert.All(sheets, SheetChecks.AllHold);
+        Assert.All(study.Summary(), SheetChecks.AllHold);
+    }
+
+    [Fact]
+    public void Walk_OfTheDemo_HoldsAllChecks() =>
+        Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);
+
+    /// <summary>Every case at which a hit was read stands on the map by its tag, and every hit as a number there or in the notes behind it.</summary>
+    [Fact]
+    public void HeatMap_OfTheDemo_NamesEveryCaseWithAHitAndWritesEveryHit()
+    {
+        var map = Study.Value.HeatMap();
+        var tags = SheetChecks.TextsIn(SheetChecks.Parse(map[0]), "labels-fixtures").Select(t => t.Text).ToHashSet();
+        var texts = map.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text).ToList();
+        foreach (var hit in Study.Value.Visit.Readings.Where(r => r.IsHit))
+        {
+            if (DemoRoute.Plan.FindFixture(hit.Reading.Place.Fixture) is { } fixture) Assert.Contains(fixture.Tag, tags);
+            var number = hit.Bound == ReadingBound.AtLeast ? "≥1000" : Numbers.Ppm(hit.NetPpm);
+            Assert.Contains(texts, t => t.Split(", ").Any(part => part == number || part.Contains($" {number} ppm", StringComparison.Ordinal)));
+        }
+    }
+
+    // The slow parts are done once; a study in other words or on other paper takes them over.
+    private static VisitStudy StudyIn(SheetContext context) => new(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, context)
+    {
+        Known = Study.IsValueCreated ? Study.Value.Located : [], KnownField = Study.IsValueCreated ? Study.Value.Field : null,
+    };
+
+    private static NetSurvey Net(string file)
+    {
+        using var stream = File.OpenRead(file);
+        return NetSurveyBuilder.Build(DemoRoute.Plan, SurveyReader.Read(stream, file, DemoRoute.Plan, DemoRoute.Draft.Points).Survey);
+    }
+
+    // The last visit is a monitor's own log with the marks of the walk.
+    private static NetSurvey Logged()
+    {
+        var options = new SurveyReadOptions { Kind = InstrumentKind.LoggingPpm, DelaySeconds = 5, T90Seconds = 5 };
+        using var log = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "2026-08-04.log.csv"));
+        using var marks = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "2026-08-04.marks.csv"));
+        var aligned = LogAligner.Align(
+            DemoRoute.Plan, DemoRoute.Draft.Points, LogCsv.Read(log, null, DemoRoute.Plan, options),
+            MarksCsv.Read(marks, null, DemoRoute.Plan, DemoRoute.Draft.Points, options).Marks, new LogAlignOptions { DelayKnown = true });
+        return NetSurveyBuilder.Build(DemoRoute.Plan, aligned.Survey);
+    }
+}
