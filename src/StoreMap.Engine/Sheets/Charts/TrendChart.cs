@@ -28,7 +28,13 @@ internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<S
         DrawDates(svg, box, X);
         DrawRepairs(svg, box, X, first, last, labels);
         if (zone.Trend is { } trend && peaks.Count > 1) DrawSlope(svg, box, axis, X, peaks, trend);
-        svg.Polyline(peaks.Select(v => new SheetPoint(X(v.Date.DayNumber), axis.At(v.PeakPpm!.Value))), Paint.Line(SheetStyle.Medium, SheetStyle.Blue));
+        foreach (var (a, b) in peaks.Zip(peaks.Skip(1)))
+        {
+            // From one limit to another nothing rises or falls.
+            if (a.Below && b.Below) continue;
+            svg.Line(new(X(a.Date.DayNumber), axis.At(a.PeakPpm!.Value)), new(X(b.Date.DayNumber), axis.At(b.PeakPpm!.Value)), Paint.Line(SheetStyle.Medium, SheetStyle.Blue, a.Below || b.Below ? "1 1" : null));
+        }
+
         foreach (var v in peaks) DrawVisit(svg, v, new SheetPoint(X(v.Date.DayNumber), axis.At(v.PeakPpm!.Value)), labels);
         labels.Place();
         labels.Draw(svg);

@@ -11,6 +11,7 @@ internal static class DetailNotes
         Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, Words words, SheetContext context)
     {
         yield return NoteItems.Heading(words.Say("detail.heading", letter, words.Chance(zone.Probability)));
+        foreach (var line in ReportNotes.ReachInAt(plan, net, fixture, words)) yield return line;
         foreach (var line in ZoneNotes.Place(plan, words, fixture, zone)) yield return NoteItems.Line(line);
         yield return NoteItems.Line(words.Say("detail.peak", ZoneNotes.Peak(net, zone, words)));
         yield return NoteItems.Line(zone.StrengthHighKilogramsPerYear <= 0 ? words["detail.strength-unknown"] : words.Say(
@@ -37,12 +38,11 @@ internal static class DetailNotes
         var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 20), new(words["detail.chance"], 34), new(words["detail.from-left"], 30), new(words["detail.minutes"], 12, TextAnchor.End)]);
         var rows = ZoneNotes.InOrder(located, zone).Where(p => p.Probability >= 0.01).Take(6).Select((p, i) =>
         {
-            double a = fixture.FromLeft(p.From), b = fixture.FromLeft(p.To);
             var minutes = fixture.Panels.FirstOrDefault(f => f.Id == p.Id)?.Minutes;
             return (IReadOnlyList<string>)
             [
                 Numbers.Whole(i + 1), PlaceWords.PanelNumber(p.Id), words.Chance(p.Probability),
-                $"{Lengths.Plain(plan.Units, Math.Min(a, b))} – {Lengths.Plain(plan.Units, Math.Max(a, b))}", minutes is { } m ? Numbers.Whole(m) : "",
+                ZoneNotes.PanelSpan(plan, fixture, p), minutes is { } m ? Numbers.Whole(m) : "",
             ];
         });
         return table.Items(rows);

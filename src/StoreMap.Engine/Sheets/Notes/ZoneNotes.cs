@@ -81,6 +81,13 @@ internal static class ZoneNotes
         return words.Say("zone.over", Numbers.Ppm(net.Readings.Where(r => r.Bound == ReadingBound.AtLeast && r.NetPpm <= zone.PeakPpm).Max(r => r.Reading.Ppm)));
     }
 
+    /// <summary>A panel's edges from the left end.</summary>
+    public static string PanelSpan(Plan plan, Fixture fixture, PanelChance panel)
+    {
+        double a = fixture.FromLeft(panel.From), b = fixture.FromLeft(panel.To);
+        return $"{Lengths.Plain(plan.Units, Math.Min(a, b))} – {Lengths.Plain(plan.Units, Math.Max(a, b))}";
+    }
+
     /// <summary>Which panel first, which next.</summary>
     public static string Lift(Words words, LocateResult located, LeakZone zone)
     {

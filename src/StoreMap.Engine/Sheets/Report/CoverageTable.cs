@@ -20,12 +20,9 @@ internal static class CoverageTable
             && !net.Readings.Any(r => r.Reading.Place.Fixture is null && r.Reading.Spot == Spot.Joint && r.Reading.Place.At.DistanceTo(e.At) < Reach)),
     ];
 
-    /// <summary>Pipe runs with no reading at a joint, a line drop or the ceiling near them, and not of a system ticked complete.</summary>
+    /// <summary>Pipe runs without a check on record: all but those of systems whose coverage was stated. A reading under a run is no check of it.</summary>
     public static IReadOnlyList<Pipe> UncheckedPipes(Plan plan, NetSurvey net) =>
-    [
-        .. plan.Pipes.Where(p => !net.Survey.Coverage.Any(c => c.Complete && c.System == plan.Circuits.FirstOrDefault(x => x.Id == p.Circuit)?.System)
-            && !net.Readings.Any(r => r.Reading.Spot is Spot.Joint or Spot.LineDrop or Spot.Ceiling && p.Path.Project(r.Reading.Place.At).Distance < Reach)),
-    ];
+        [.. plan.Pipes.Where(p => !net.Survey.Coverage.Any(c => c.System == plan.Circuits.FirstOrDefault(x => x.Id == p.Circuit)?.System))];
 
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, Words words)
     {
@@ -46,7 +43,7 @@ internal static class CoverageTable
             var coverage = net.Survey.Coverage.FirstOrDefault(c => c.System == s.Id);
             return (IReadOnlyList<string>)
             [
-                $"{s.Id} {s.Refrigerant}".TrimEnd(), s.ChargeKilograms is { } charge ? Lengths.Weight(plan.Units, charge) : "–",
+                $"{s.Id} {s.Refrigerant}".TrimEnd(), s.ChargeKilograms is { } charge ? Lengths.Charge(plan.Units, charge) : "–",
                 words.Say("report.of", fixtures.Count(f => probed.Contains(f.Id)), fixtures.Count), words.Say("report.of", equipment.Count(e => !unread.Contains(e.Id)), equipment.Count),
                 words[coverage is { Complete: true } ? "report.yes" : "report.no"], coverage is null ? "" : string.Join(", ", coverage.NotChecked),
             ];

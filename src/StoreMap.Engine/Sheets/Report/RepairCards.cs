@@ -34,7 +34,9 @@ internal static class RepairCards
         {
             if (plan.FindFixture(zone.Fixture) is not { } fixture) continue;
             var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
-            var lines = new List<FlowItem>(ZoneNotes.Lines(plan, net, located, words, fixture, zone).Skip(1).Select(l => NoteItems.Line(l)));
+            List<FlowItem> lines = [.. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Lines(plan, net, located, words, fixture, zone).Skip(1).Select(l => NoteItems.Line(l))];
+            var panels = ZoneNotes.InOrder(located, zone).Take(2).Select(p => words.Say("card.panel", PlaceWords.PanelNumber(p.Id), ZoneNotes.PanelSpan(plan, fixture, p))).ToList();
+            if (panels.Count > 0) lines.Add(NoteItems.Line(words.Say("card.panels", string.Join(", ", panels))));
             if (Spot(net, fixture) is { } spot) lines.Add(NoteItems.Line(words.Say("card.spot", words["spot." + spot.Kebab()])));
             lines.AddRange([.. Common(plan, fixture, zone.Center ?? 0, words), .. AtTheCase(fixture, finding, words)]);
             cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));

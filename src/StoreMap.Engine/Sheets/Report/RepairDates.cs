@@ -1,5 +1,6 @@
 using StoreMap.History;
 using StoreMap.Plans;
+using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
 
@@ -29,7 +30,7 @@ internal static class RepairDates
     }
 
     /// <summary>The dates in sentences.</summary>
-    public static IEnumerable<string> Lines(Plan plan, ServiceRecord? record, DateOnly day, Words words)
+    public static IEnumerable<string> Lines(Plan plan, ServiceRecord? record, LocateResult located, DateOnly day, Words words)
     {
         if (!plan.Units.IsCustomary())
         {
@@ -41,9 +42,16 @@ internal static class RepairDates
         foreach (var (system, percent, addition, due) in over)
         {
             yield return words.Say(
-                "date.us", system, Numbers.Fixed(percent, 1), Numbers.Whole(UsLeakRules.CommercialThresholdPercent), Days.Of(due), Numbers.Whole(RepairDays), Days.Of(addition));
+                "date.us", Named(plan, system, located, words), Numbers.Fixed(percent, 1), Numbers.Whole(UsLeakRules.CommercialThresholdPercent), Days.Of(due), Numbers.Whole(RepairDays), Days.Of(addition));
         }
 
         if (over.Count == 0) yield return words.Say("date.proposal", Days.Of(day.AddDays(RepairDays)));
+    }
+
+    // With the cases whose leaks it has, so that a date is not taken for that of another system's leak.
+    private static string Named(Plan plan, string system, LocateResult located, Words words)
+    {
+        var cases = located.Zones.Where(z => plan.FindFixture(z.Fixture) is { } f && plan.SystemAt(f, z.Center ?? 0)?.Id == system).Select(z => plan.FindFixture(z.Fixture)!.Tag).Distinct().ToList();
+        return cases.Count == 0 ? system : words.Say("date.system", system, string.Join(", ", cases));
     }
 }

@@ -8,7 +8,7 @@ namespace StoreMap.Sheets;
 /// <summary>The plain words of a report's first page.</summary>
 internal static class ReportNotes
 {
-    private static readonly string[] Terms = ["above-room", "zone", "no-leak-seen", "strength", "no-longer-seen", "survey"];
+    private static readonly string[] Terms = ["above-room", "zone", "chance", "no-leak-seen", "strength", "no-longer-seen", "survey"];
 
     private static readonly string[] Signers = ["report.sign-technician", "report.sign-store"];
 
@@ -20,9 +20,7 @@ internal static class ReportNotes
         var verdict = SafetyVerdict.Of(plan, net);
         if (verdict.ReachIn.Count > 0)
         {
-            var places = verdict.ReachIn.Select(r => words.Say(
-                "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words),
-                double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm)) : words["safe.no-limit"])).ToList();
+            var places = verdict.ReachIn.Select(r => ReachInPlace(plan, r, words)).ToList();
             yield return new TextItem(words.Say("safe.reach-in", Listing.Of(places, most, words)), SheetStyle.SmallBold) { After = 0.8 };
         }
 
@@ -38,12 +36,24 @@ internal static class ReportNotes
         }
     }
 
+    /// <summary>The prohibition for one case, for the papers that a technician holds at it; empty where its readings call for none.</summary>
+    public static IEnumerable<FlowItem> ReachInAt(Plan plan, NetSurvey net, Fixture fixture, Words words)
+    {
+        if (SafetyVerdict.Of(plan, net).ReachIn.FirstOrDefault(r => r.Reading.Reading.Place.Fixture == fixture.Id) is not { } worst) yield break;
+        var text = words.Say("safe.reach-in", ReachInPlace(plan, worst, words));
+        yield return NoteItems.Caution(worst.Reading.Reading.Air == AirState.FansOff ? text + " " + words["safe.gathers"] : text);
+    }
+
+    private static string ReachInPlace(Plan plan, LimitReading r, Words words) => words.Say(
+        "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words),
+        double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm), r.Gas ?? "") : words["safe.no-limit"]);
+
     private static TextItem Breathed(Plan plan, SafetyVerdict verdict, Words words)
     {
         if (verdict.LimitPpm is null && verdict.Breathed != SafetyLevel.Over) return new TextItem(words["safe.unknown-limit"], SheetStyle.SmallBold) { After = 0.8 };
         if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is null) return new TextItem(words["safe.over-no-limit"], SheetStyle.SmallBold) { After = 0.8 };
         if (verdict.Highest is not { } highest) return new TextItem(words.Say("safe.unknown", Numbers.Whole(verdict.LimitPpm ?? 0)), SheetStyle.SmallBold) { After = 0.8 };
-        var text = words.Say(verdict.Breathed == SafetyLevel.Over ? "safe.over" : "safe.under", Level(highest.Reading, words), PlaceOf(plan, highest.Reading, words), Numbers.Whole(highest.LimitPpm));
+        var text = words.Say(verdict.Breathed == SafetyLevel.Over ? "safe.over" : "safe.under", Level(highest.Reading, words), PlaceOf(plan, highest.Reading, words), Numbers.Whole(highest.LimitPpm), highest.Gas ?? "");
         return new TextItem(text, verdict.Breathed == SafetyLevel.Over ? SheetStyle.SmallBold : SheetStyle.Small) { After = 0.8 };
     }
 
@@ -76,7 +86,7 @@ internal static class ReportNotes
 
         if (located.Zones.Count + located.Elsewhere.Count + findings.Count(f => f.Repaired is null) > 0)
         {
-            foreach (var line in RepairDates.Lines(plan, record, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
+            foreach (var line in RepairDates.Lines(plan, record, located, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
         }
 
         var cases = located.Zones.Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().Select(PlaceWords.Case).ToList();
@@ -120,8 +130,9 @@ internal static class ReportNotes
             $"{Lengths.Weight(plan.Units, b.ExplainedLowKilograms)} – {Lengths.Weight(plan.Units, b.ExplainedHighKilograms)}",
             b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : b.SourcesNear.Count > 0 ? "balance.source-short" : "balance.no"],
         ]))) yield return row;
-        if (balances.Count <= Math.Max(2, most)) yield break;
         yield return NoteItems.Gap(1.2);
+        yield return NoteItems.Muted(words["balance.basis"]);
+        if (balances.Count <= Math.Max(2, most)) yield break;
         yield return NoteItems.Muted(words["report.more-systems"]);
     }
 

@@ -19,7 +19,8 @@ internal enum SafetyLevel
 /// <summary>A reading set against the exposure limit of its refrigerant.</summary>
 /// <param name="Reading">The reading.</param>
 /// <param name="LimitPpm">The 8-hour exposure limit, ppm.</param>
-internal sealed record LimitReading(NetReading Reading, double LimitPpm)
+/// <param name="Gas">The refrigerant whose limit it is; null when none is known.</param>
+internal sealed record LimitReading(NetReading Reading, double LimitPpm, string? Gas)
 {
     /// <summary>Part of the limit.</summary>
     public double Share => Reading.Reading.Ppm / LimitPpm;
@@ -43,16 +44,17 @@ internal sealed record SafetyVerdict(
     public static SafetyVerdict Of(Plan plan, NetSurvey net)
     {
         var gases = plan.Systems.Select(s => s.Refrigerant).Concat(plan.Fixtures.Select(f => f.Refrigerant)).Select(Refrigerant.Find).OfType<Refrigerant>().ToList();
-        double? lowest = gases.Count == 0 ? null : gases.Min(g => g.ExposureLimitPpm);
+        var strictest = gases.MinBy(g => g.ExposureLimitPpm);
+        var lowest = strictest?.ExposureLimitPpm;
         // A number that tells only hit from no hit, or what was left in the hose, is no level of the air.
         var numbers = net.Readings.Where(r => !r.HitOnly && !r.CarryOver).ToList();
         var breathed = numbers.Where(r => IsBreathed(plan, r)).ToList();
-        var against = lowest is null ? [] : breathed.Select(r => Against(plan, r, lowest.Value)).ToList();
+        var against = strictest is null ? [] : breathed.Select(r => Against(plan, r, strictest)).ToList();
         var highest = against.OrderByDescending(r => r.Over).ThenByDescending(r => r.Share).FirstOrDefault();
         var level = highest is null ? SafetyLevel.Unknown : highest.Over ? SafetyLevel.Over : SafetyLevel.Under;
         if (level == SafetyLevel.Unknown && breathed.Any(r => r.Reading.Bound == ReadingBound.AtLeast)) level = SafetyLevel.Over;
         var cases = numbers.Except(breathed).ToList();
-        var reachIn = cases.Where(r => lowest is not null || r.Reading.Bound == ReadingBound.AtLeast).Select(r => Against(plan, r, lowest ?? double.PositiveInfinity)).Where(r => r.Over)
+        var reachIn = cases.Where(r => lowest is not null || r.Reading.Bound == ReadingBound.AtLeast).Select(r => Against(plan, r, strictest)).Where(r => r.Over)
             .GroupBy(r => r.Reading.Reading.Place.Fixture).Select(g => g.MaxBy(r => (r.Reading.Reading.Bound == ReadingBound.AtLeast, r.Share))!)
             .OrderByDescending(r => r.Reading.Reading.Bound == ReadingBound.AtLeast).ThenByDescending(r => r.Share).ToList();
         var read = breathed.Select(r => RoomOf(plan, r)).ToHashSet();
@@ -65,9 +67,10 @@ internal sealed record SafetyVerdict(
     private static string? RoomOf(Plan plan, NetReading r) => plan.FindFixture(r.Reading.Place.Fixture)?.Id ?? r.Reading.Place.Room;
 
     /// <summary>At a fixture the limit is that of its refrigerant; in a room, where any of the store's may stand, the lowest.</summary>
-    private static LimitReading Against(Plan plan, NetReading r, double lowest)
+    private static LimitReading Against(Plan plan, NetReading r, Refrigerant? strictest)
     {
         var own = plan.FindFixture(r.Reading.Place.Fixture) is { } fixture ? Refrigerant.Find(plan.RefrigerantAt(fixture, r.Reading.Place.Along ?? 0)) : null;
-        return new(r, own?.ExposureLimitPpm ?? lowest);
+        var gas = own ?? strictest;
+        return new(r, gas?.ExposureLimitPpm ?? double.PositiveInfinity, gas?.Name);
     }
 }
