@@ -18,7 +18,7 @@ internal static class RepairCards
     [
         [("card.component", 1)], [("card.fault", 1)], [("card.parts", 1)],
         [("card.recovered", 0.5), ("card.added", 0.5)],
-        [("card.first-test", 0.6), ("card.passed", 0.4)], [("card.follow-up", 0.6), ("card.passed", 0.4)],
+        [("card.first-test", 0.68), ("card.passed", 0.32)], [("card.follow-up", 0.68), ("card.passed", 0.32)],
         [("card.fans-off", 0.5), ("card.product-temperature", 0.5)],
         [("card.certificate", 0.5), ("card.date", 0.5)], [("card.signature", 1)],
     ];
@@ -34,11 +34,18 @@ internal static class RepairCards
         {
             if (plan.FindFixture(zone.Fixture) is not { } fixture) continue;
             var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
-            List<FlowItem> lines = [.. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Lines(plan, net, located, words, fixture, zone).Skip(1).Select(l => NoteItems.Line(l))];
             var panels = ZoneNotes.InOrder(located, zone).Take(2).Select(p => words.Say("card.panel", PlaceWords.PanelNumber(p.Id), ZoneNotes.PanelSpan(plan, fixture, p))).ToList();
-            if (panels.Count > 0) lines.Add(NoteItems.Line(words.Say("card.panels", string.Join(", ", panels))));
-            if (Spot(net, fixture) is { } spot) lines.Add(NoteItems.Line(words.Say("card.spot", words["spot." + spot.Kebab()])));
-            lines.AddRange([.. Common(plan, fixture, zone.Center ?? 0, words), .. AtTheCase(fixture, finding, words)]);
+            List<FlowItem> lines =
+            [
+                .. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
+                .. panels.Count > 0 ? [NoteItems.Line(words.Say("card.panels", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
+                NoteItems.Line(
+                    words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
+                    + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
+                NoteItems.Line(words["card.lock-out"]), NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
+                .. Common(plan, fixture, zone.Center ?? 0, words),
+            ];
+            if (finding is not null) lines.Add(NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened))));
             cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
         }
 
@@ -61,16 +68,8 @@ internal static class RepairCards
             foreach (var key in CautionNotes.GasOf(gas)) yield return NoteItems.Caution(words[key]);
         }
 
-        foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
         if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
-    }
-
-    /// <summary>What is done at the case itself; a source outside needs none of it.</summary>
-    private static IEnumerable<FlowItem> AtTheCase(Fixture fixture, ServiceFinding? finding, Words words)
-    {
-        yield return NoteItems.Line(words["card.lock-out"]);
-        yield return NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"]));
-        if (finding is not null) yield return NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)));
+        foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
     }
 
     private static Spot? Spot(NetSurvey net, Fixture fixture) =>
@@ -88,7 +87,7 @@ internal static class RepairCards
             svg.Rectangle(box, Paint.Line(SheetStyle.Medium));
             svg.Text(new(box.X + Pad, box.Y + Pad + SheetStyle.TextLarge), SheetStyle.Heading.Fit(title, width - (2 * Pad)), SheetStyle.Heading);
             var top = box.Y + Pad + SheetStyle.TextLarge + 4;
-            var column = (width - (2 * Pad) - Gutter) * 0.56;
+            var column = (width - (2 * Pad) - Gutter) * 0.6;
             var left = FlowColumns.Fill(svg, lines, [new SheetBox(box.X + Pad, top, column, box.Bottom - top - Pad)]);
             var right = box.X + Pad + column + Gutter;
             DrawBlanks(svg, new SheetBox(right, top, box.Right - Pad - right, box.Bottom - top - Pad));

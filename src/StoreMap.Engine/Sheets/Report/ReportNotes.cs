@@ -40,13 +40,15 @@ internal static class ReportNotes
     public static IEnumerable<FlowItem> ReachInAt(Plan plan, NetSurvey net, Fixture fixture, Words words)
     {
         if (SafetyVerdict.Of(plan, net).ReachIn.FirstOrDefault(r => r.Reading.Reading.Place.Fixture == fixture.Id) is not { } worst) yield break;
-        var text = words.Say("safe.reach-in", ReachInPlace(plan, worst, words));
-        yield return NoteItems.Caution(worst.Reading.Reading.Air == AirState.FansOff ? text + " " + words["safe.gathers"] : text);
+        var here = words.Say(worst.Reading.Reading.Air == AirState.FansOff ? "safe.here-still" : "safe.here", Level(worst.Reading, words), Limit(worst, words));
+        yield return NoteItems.Caution(words.Say("safe.reach-in", here));
     }
 
     private static string ReachInPlace(Plan plan, LimitReading r, Words words) => words.Say(
-        "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words),
-        double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm), r.Gas ?? "") : words["safe.no-limit"]);
+        "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words), Limit(r, words));
+
+    private static string Limit(LimitReading r, Words words) =>
+        double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm), r.Gas ?? "") : words["safe.no-limit"];
 
     private static TextItem Breathed(Plan plan, SafetyVerdict verdict, Words words)
     {
