@@ -13,6 +13,9 @@ public sealed class Chromium : IAsyncLifetime
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
     ];
 
+    // What is waited for comes at once on a quiet machine; a busy one may take its time.
+    private const float PatienceMilliseconds = 180_000;
+
     private IPlaywright? playwright;
 
     public IBrowser Browser { get; private set; } = null!;
@@ -20,6 +23,7 @@ public sealed class Chromium : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
         Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = Switches });
     }
 
@@ -30,8 +34,12 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A new device: its storage is empty.</summary>
-    public Task<IBrowserContext> Device(int width = 1280, int height = 800) =>
-        Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
+    public async Task<IBrowserContext> Device(int width = 1280, int height = 800)
+    {
+        var device = await Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
+        device.SetDefaultTimeout(PatienceMilliseconds);
+        return device;
+    }
 
     /// <summary>Fails with every accessibility rule of axe-core that the page breaks.</summary>
     public static async Task IsAccessible(IPage page)

@@ -16,6 +16,16 @@ internal static class Floor
         await page.Locator("#begin").WaitForAsync();
     }
 
+    /// <summary>Makes a store of so many cases, 36 ft each.</summary>
+    public static async Task MakeStore(IPage page, string url, int cases)
+    {
+        await page.GotoAsync($"{url}/new");
+        await page.Locator("#name").FillAsync("Long Row Foods");
+        await page.Locator("#cases").FillAsync("tag,kind,lengths,refrigerant\n" + string.Concat(Enumerable.Range(1, cases).Select(i => FormattableString.Invariant($"{i},open-case,12-12-12,R-448A\n"))));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
+        await page.Locator("#begin").WaitForAsync();
+    }
+
     /// <summary>Begins a visit in the open store; returns the survey's id.</summary>
     public static async Task<string> Begin(IPage page)
     {
@@ -38,13 +48,31 @@ internal static class Floor
     public static async Task<int> Done(IPage page) => int.Parse((await page.Locator("#progress").InnerTextAsync()).Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>Waits until the client says that all is sent.</summary>
-    public static Task AllSent(IPage page) => Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("All sent", new() { Timeout = 60_000 });
+    public static Task AllSent(IPage page) => Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("All sent");
 
     /// <summary>Waits until the browser keeps the whole client.</summary>
     public static async Task ReadyForOffline(IPage page)
     {
         await page.EvaluateAsync("() => navigator.serviceWorker.ready.then(() => true)");
         await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
+    }
+
+    /// <summary>What was typed as readings, as the server's journal has it, by device and in each device's order.</summary>
+    public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey)
+    {
+        var all = new List<(string Device, int Number, string Ppm)>();
+        for (long after = 0; ;)
+        {
+            using var page = JsonDocument.Parse(await server.Get(FormattableString.Invariant($"/api/surveys/{survey}/events?after={after}")));
+            if (page.RootElement.GetArrayLength() == 0) return [.. all.OrderBy(e => e.Device, StringComparer.Ordinal).ThenBy(e => e.Number).Select(e => (e.Device, e.Ppm))];
+            foreach (var received in page.RootElement.EnumerateArray())
+            {
+                after = received.GetProperty("received").GetInt64();
+                using var e = JsonDocument.Parse(received.GetProperty("document").GetString()!);
+                if (e.RootElement.GetProperty("kind").GetString() == "reading")
+                    all.Add((e.RootElement.GetProperty("device").GetString()!, e.RootElement.GetProperty("number").GetInt32(), e.RootElement.GetProperty("body").GetProperty("ppm").GetString()!));
+            }
+        }
     }
 
     /// <summary>Readings of a survey as the server has it.</summary>

@@ -18,8 +18,6 @@ internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
     public static async Task<Screens> Open(Chromium chromium, string moment)
     {
         var screens = new Screens(await (await chromium.Device()).NewPageAsync(), moment);
-        // What the engine works out in a browser takes its time where the machine is busy.
-        screens.Page.SetDefaultTimeout(180_000);
         screens.Listen();
         return screens;
     }

@@ -42,9 +42,9 @@ internal sealed class ServerProcess : IAsyncDisposable
                 (await client.GetAsync("/api/session")).EnsureSuccessStatusCode();
                 return;
             }
-            catch (HttpRequestException) when (tries < 150)
+            catch (HttpRequestException) when (tries < 600)
             {
-                await Task.Delay(100);
+                await Task.Delay(25);
             }
         }
     }

@@ -38,6 +38,9 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
     /// <summary>A visit and those before it, which tell what was known then.</summary>
     public IEnumerable<SurveyRecord> UpTo(SurveyRecord survey) => Surveys.Where(s => s.Started <= survey.Started);
 
+    /// <summary>A visit and those before it of its day, which are one with it.</summary>
+    public IEnumerable<SurveyRecord> SameDay(SurveyRecord survey) => UpTo(survey).Where(s => s.Started.Date == survey.Started.Date);
+
     /// <summary>What went wrong in the worker, for a person.</summary>
     public static string Why(JSException e) => e.Message.Replace("Error: ", "", StringComparison.Ordinal);
 }

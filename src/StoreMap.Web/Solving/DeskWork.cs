@@ -17,6 +17,14 @@ internal static partial class DeskWork
     private static VisitBench? bench;
     private static WalkBench? walk;
 
+    /// <summary>Reads a store and its visits and computes the quick heat map of the latest, to have them at hand.</summary>
+    [JSExport]
+    public static string Prepare(string layout, string visits)
+    {
+        if (Bench(layout).Study(visits, MapSettings.Live, new SheetContext()) is { } study) bench!.FieldOf(study.Visit, study.FieldSettings);
+        return "";
+    }
+
     /// <summary>The map of the latest visit, or of each.</summary>
     [JSExport]
     public static string Map(string layout, string visits, string options)

@@ -10,6 +10,10 @@ namespace StoreMap.Web.Solving;
 public sealed class EngineRoom
 {
     private const string Desk = "desk";
+
+    // Answers of another engine are no answers of this one.
+    private static readonly string Version = $"{typeof(Plans.Plan).Module.ModuleVersionId:N}{typeof(EngineRoom).Module.ModuleVersionId:N}";
+
     private int running;
 
     public event Action? Changed;
@@ -35,7 +39,30 @@ public sealed class EngineRoom
     /// <param name="args">Its arguments.</param>
     /// <returns>The answer; null when the work was stopped.</returns>
     /// <exception cref="JSException">The engine refused or failed; the message is for people.</exception>
-    public async Task<T?> Ask<T>(string words, string method, JsonTypeInfo<T> type, params string[] args)
+    public Task<T?> Ask<T>(string words, string method, JsonTypeInfo<T> type, params string[] args)
+        where T : class => Ask(words, () => Browser.Run(Desk, method, args, Progress), type);
+
+    /// <summary>As <see cref="Ask{T}(string, string, JsonTypeInfo{T}, string[])"/>, for work whose answer hangs on nothing but its arguments:
+    /// this device keeps the latest answers, and a question asked before is not worked out again.</summary>
+    public Task<T?> AskOnce<T>(string words, string method, JsonTypeInfo<T> type, params string[] args)
+        where T : class => Ask(words, () => Browser.RunOnce(Desk, Version, method, args, Progress), type);
+
+    /// <summary>Makes the engine ready for a store's visits before anything is asked of it, without a word.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="visits">A <see cref="DeskInput"/>.</param>
+    public static async Task Prepare(string layout, string visits)
+    {
+        try
+        {
+            await Browser.Run(Desk, "DeskWork.Prepare", [layout, visits], null);
+        }
+        catch (JSException)
+        {
+            // Whoever asks for an answer is told what is wrong.
+        }
+    }
+
+    private async Task<T?> Ask<T>(string words, Func<Task<string>> work, JsonTypeInfo<T> type)
         where T : class
     {
         var began = TimeProvider.System.GetTimestamp();
@@ -44,7 +71,7 @@ public sealed class EngineRoom
         Changed?.Invoke();
         try
         {
-            var answer = await Browser.Run(Desk, method, args, Progress);
+            var answer = await work();
             Seconds = TimeProvider.System.GetElapsedTime(began).TotalSeconds;
             return JsonSerializer.Deserialize(answer, type);
         }

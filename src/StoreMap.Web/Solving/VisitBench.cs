@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using StoreMap.Fields;
 using StoreMap.History;
@@ -13,9 +14,12 @@ namespace StoreMap.Web.Solving;
 /// costs one more locating and not the whole map.</summary>
 internal sealed class VisitBench
 {
+    private const int MostKept = 40;
+
     private readonly string layout;
     private readonly IReadOnlyList<ProbePoint> points;
     private readonly Func<string, IProgress<double>?> progress;
+    private readonly Dictionary<string, Replayed> replayed = [];
     private readonly Dictionary<string, NetSurvey> nets = [];
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), GasField> fields = new();
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), FieldSampler> samplers = new();
@@ -92,18 +96,37 @@ internal sealed class VisitBench
 
     private List<(NetSurvey Net, IReadOnlyList<PanelLook> Looks)> Visits(DeskInput input)
     {
-        var states = input.Visits.Select(v => JournalReplay.Replay(Plan.Id, Plan.Units, v.Started, v.Events.Select(JournalEvent.Parse).OfType<JournalEvent>())).ToList();
-        var read = states.Select(s => (State: s, JournalReplay.Read(s, Plan, points).Survey)).Where(s => s.Survey.Readings.Count > 0).ToList();
+        // A visit being logged is another one after each entry: what it was before is let go now and then.
+        if (replayed.Count > MostKept) Forget();
+        var read = input.Visits.Select(Replay).Where(r => r.Survey.Readings.Count > 0).ToList();
         var visits = new List<(NetSurvey, IReadOnlyList<PanelLook>)>();
         foreach (var survey in StoreMap.Surveys.Visits.ByDate([.. read.Select(r => r.Survey)]))
         {
-            var day = survey.Start.Date;
-            var parts = read.Where(r => r.Survey.Start.Date == day).ToList();
-            var key = string.Concat(parts.Select(p => p.State.File.ToJsonString()));
+            var parts = read.Where(r => r.Survey.Start.Date == survey.Start.Date).ToList();
+            var key = string.Concat(parts.Select(p => p.Readings));
             if (!nets.TryGetValue(key, out var net)) nets[key] = net = NetSurveyBuilder.Build(Plan, survey);
             visits.Add((net, [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)]));
         }
 
         return visits;
     }
+
+    private Replayed Replay(PackedVisit visit)
+    {
+        var key = string.Join('\n', visit.Events.Prepend(visit.Started.ToString("O", CultureInfo.InvariantCulture)));
+        if (replayed.TryGetValue(key, out var known)) return known;
+        var state = JournalReplay.Replay(Plan.Id, Plan.Units, visit.Started, visit.Events.Select(JournalEvent.Parse).OfType<JournalEvent>());
+        return replayed[key] = new Replayed(state, JournalReplay.Read(state, Plan, points).Survey, state.File.ToJsonString());
+    }
+
+    private void Forget()
+    {
+        replayed.Clear();
+        nets.Clear();
+        fields.Clear();
+        samplers.Clear();
+    }
+
+    // Readings: the survey's text, which a panel lifted does not change.
+    private sealed record Replayed(JournalState State, Survey Survey, string Readings);
 }

@@ -37,3 +37,29 @@ export function run(name, method, args, progress) {
 export function cancel(name) {
   end(name, 'cancelled');
 }
+
+// Answers by their questions. The service worker drops them together with the version that gave them.
+const store = 'storemap-answers';
+const most = 24;
+
+// The question's address, after a digest of all its parts.
+async function addressOf(parts) {
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(JSON.stringify(parts)));
+  return '/answers/' + Array.from(new Uint8Array(digest), b => b.toString(16).padStart(2, '0')).join('');
+}
+
+export async function runOnce(name, version, method, args, progress) {
+  if (!globalThis.caches || !crypto.subtle) return run(name, method, args, progress);
+  const address = await addressOf([version, method, ...args]);
+  const kept = await (await caches.open(store)).match(address);
+  if (kept) return kept.text();
+  const answer = await run(name, method, args, progress);
+  keep(address, answer).catch(() => { /* no room: it is worked out again */ });
+  return answer;
+}
+
+async function keep(address, answer) {
+  const cache = await caches.open(store);
+  await cache.put(address, new Response(answer));
+  for (const old of (await cache.keys()).slice(0, -most)) await cache.delete(old);
+}
