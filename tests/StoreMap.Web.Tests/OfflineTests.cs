@@ -109,6 +109,9 @@ public sealed class OfflineTests(Chromium chromium)
         // One point was read by both, apart: both readings are kept, and either device shows five points as done.
         foreach (var page in new[] { one, two })
         {
+            // What the other sent comes with the first round after opening.
+            await page.ReloadAsync();
+            await Floor.AllSent(page);
             await page.ReloadAsync();
             await Assertions.Expect(page.Locator("#progress")).ToContainTextAsync("5 of");
         }
