@@ -81,4 +81,11 @@ internal static class Floor
         using var json = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));
         return json.RootElement.GetProperty("readings").GetArrayLength();
     }
+
+    /// <summary>Probe points that the server has a reading of.</summary>
+    public static async Task<int> PointsOnServer(ServerProcess server, string survey)
+    {
+        using var json = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));
+        return json.RootElement.GetProperty("readings").EnumerateArray().Select(r => r.GetProperty("point").GetString()).Distinct().Count();
+    }
 }

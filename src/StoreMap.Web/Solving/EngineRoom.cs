@@ -14,6 +14,9 @@ public sealed class EngineRoom
     // Answers of another engine are no answers of this one.
     private static readonly string Version = $"{typeof(Plans.Plan).Module.ModuleVersionId:N}{typeof(EngineRoom).Module.ModuleVersionId:N}";
 
+    // No listener at all would reach the script as one that fails when it is called.
+    private static readonly Action<double, string> Unheard = (_, _) => { };
+
     private int running;
 
     public event Action? Changed;
@@ -30,7 +33,7 @@ public sealed class EngineRoom
     /// <summary>Work for the floor.</summary>
     /// <param name="method">Class and method, such as <c>EngineWork.Locate</c>.</param>
     /// <param name="args">Its arguments.</param>
-    public static Task<string> Floor(string method, params string[] args) => Browser.Run("floor", method, args, null);
+    public static Task<string> Floor(string method, params string[] args) => Browser.Run("floor", method, args, Unheard);
 
     /// <summary>Asks for a piece of work.</summary>
     /// <param name="words">What it is called while it runs.</param>
@@ -54,7 +57,7 @@ public sealed class EngineRoom
     {
         try
         {
-            await Browser.Run(Desk, "DeskWork.Prepare", [layout, visits], null);
+            await Browser.Run(Desk, "DeskWork.Prepare", [layout, visits], Unheard);
         }
         catch (JSException)
         {

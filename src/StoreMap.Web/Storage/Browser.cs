@@ -119,12 +119,12 @@ internal static partial class Browser
     /// <summary>Work of the engine in a worker of its own; see <c>wwwroot/js/engine.js</c>.</summary>
     [JSImport("run", "engine")]
     public static partial Task<string> Run(
-        string worker, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string>? progress);
+        string worker, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> progress);
 
     /// <summary>The same, kept for the next time that it is asked.</summary>
     [JSImport("runOnce", "engine")]
     public static partial Task<string> RunOnce(
-        string worker, string version, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string>? progress);
+        string worker, string version, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> progress);
 
     [JSImport("cancel", "engine")]
     public static partial void Cancel(string worker);
