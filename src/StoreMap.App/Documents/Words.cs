@@ -41,8 +41,7 @@ internal static class Words
         foreach (var zone in result.Zones)
         {
             var tag = plan.FindFixture(zone.Fixture)?.Tag ?? zone.Fixture;
-            var what = ReferenceEquals(result.Zones.First(z => z.Fixture == zone.Fixture), zone) ? "a leak" : "a further leak";
-            yield return FormattableString.Invariant($"Case {tag}: {what} in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
+            yield return FormattableString.Invariant($"Case {tag}: {(result.IsFurther(zone) ? "a further leak" : "a leak")} in about {OutOfTen(zone.Probability)} of 10. {Sentence(zone.Reason)}");
         }
 
         foreach (var e in result.Elsewhere)

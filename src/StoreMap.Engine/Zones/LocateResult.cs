@@ -118,4 +118,8 @@ public sealed record NextProbe(string? Fixture, PlanPoint At, double? Along, Spo
 /// <param name="Next">The next best probe; null when nothing more is to be found here.</param>
 public sealed record LocateResult(
     IReadOnlyList<LeakZone> Zones, IReadOnlyList<string> Open, IReadOnlyList<Elsewhere> Elsewhere,
-    IReadOnlyList<NoLeakSeen> NoLeakSeen, IReadOnlyList<string> NotProbed, NextProbe? Next);
+    IReadOnlyList<NoLeakSeen> NoLeakSeen, IReadOnlyList<string> NotProbed, NextProbe? Next)
+{
+    /// <summary>True for a zone after the likeliest of its fixture: a further leak there, not the same one doubted.</summary>
+    public bool IsFurther(LeakZone zone) => !ReferenceEquals(Zones.First(z => z.Fixture == zone.Fixture), zone);
+}

@@ -52,9 +52,9 @@ internal static class ZoneNotes
         $"{string.Concat(Place(plan, words, fixture, zone))}. {words.Say("zone.peak", Peak(net, zone, words), words["strength." + zone.Strength])}",
     ];
 
-    /// <summary>Whose leak and how likely; of one case's zones, those after the likeliest are further leaks, not the same one doubted.</summary>
+    /// <summary>Whose leak and how likely.</summary>
     private static string Head(LocateResult located, Words words, Fixture fixture, LeakZone zone) => words.Say(
-        ReferenceEquals(located.Zones.First(z => z.Fixture == zone.Fixture), zone) ? "zone.head" : "zone.head-further", PlaceWords.Case(fixture), words.Chance(zone.Probability));
+        located.IsFurther(zone) ? "zone.head-further" : "zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability));
 
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
