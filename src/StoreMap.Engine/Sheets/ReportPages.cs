@@ -10,7 +10,7 @@ namespace StoreMap.Sheets;
 public static class ReportPages
 {
     /// <summary>Leaks told on page one, and names in one of its lists: the first that leave it one page. Leaks are cut last.</summary>
-    private static readonly (int Leaks, int Names)[] Cuts = [(6, 4), (6, 3), (6, 2), (5, 2), (4, 2), (4, 1), (3, 1), (2, 1), (1, 1)];
+    private static readonly (int Leaks, int Names)[] Cuts = [(6, 8), (6, 6), (6, 4), (6, 3), (6, 2), (5, 2), (4, 2), (4, 1), (3, 1), (2, 1), (1, 1)];
 
     /// <summary>What the whole report is called.</summary>
     public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";
@@ -65,7 +65,7 @@ public static class ReportPages
             .. ReportTables.Quiet(plan, net, located, words), NoteItems.Gap(4),
             .. ReportTables.Rooms(net, words), NoteItems.Gap(4),
             .. ReportTables.Instruments(net, words), NoteItems.Gap(4),
-            .. CautionNotes.All(words), NoteItems.Gap(4),
+            .. CautionNotes.All(plan, words), NoteItems.Gap(4),
             .. ReportNotes.Definitions(words),
         ]);
         return set.Finish();

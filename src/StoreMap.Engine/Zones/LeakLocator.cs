@@ -27,8 +27,8 @@ public static class LeakLocator
         var zones = new List<LeakZone>();
         foreach (var answer in scene.Answers) zones.AddRange(answer.Zones);
         zones.AddRange(scene.WalkInZones);
-        // Of leaks that are equally sure to the printed digit, the one with the most gas comes first.
-        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Round(z.Probability, 4)).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
+        // Of leaks that are equally sure as sheets say it, in tenths, the one with the most gas comes first.
+        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Round(z.Probability, 1)).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
         var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
         var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(

@@ -23,6 +23,7 @@ internal static class SheetChecks
         InsideTheFrame(sheet, root);
         NoTwoOverlap(sheet, texts);
         NoLeadersCross(sheet, root);
+        NoLeaderReadsAsAMinus(root);
         Grounds.AllTextsContrast(sheet, root);
     }
 
@@ -74,8 +75,7 @@ internal static class SheetChecks
 
     private static void NoLeadersCross(Sheet sheet, XElement root)
     {
-        var leaders = root.Descendants().Where(e => e.Attribute("class")?.Value == "leaders")
-            .Select(g => g.Elements().Where(e => e.Name.LocalName == "line").Select(e => (A: new SheetPoint(Number(e, "x1"), Number(e, "y1")), B: new SheetPoint(Number(e, "x2"), Number(e, "y2")))).ToList());
+        var leaders = root.Descendants().Where(e => e.Attribute("class")?.Value == "leaders").Select(g => g.Elements().SelectMany(SegmentsOf).ToList());
         Assert.All(leaders, lines =>
         {
             for (var i = 0; i < lines.Count; i++)
@@ -83,6 +83,25 @@ internal static class SheetChecks
                 for (var j = i + 1; j < lines.Count; j++) Assert.False(LabelSpace.Cross(lines[i].A, lines[i].B, lines[j].A, lines[j].B), $"{sheet.Name}: leaders {lines[i]} and {lines[j]} cross");
             }
         });
+    }
+
+    /// <summary>No stroke of a leader ends level with the letters beside a number: it would be read as a minus.</summary>
+    private static void NoLeaderReadsAsAMinus(XElement root)
+    {
+        var ends = root.Descendants().Where(e => e.Attribute("class")?.Value == "leaders").SelectMany(g => g.Elements()).SelectMany(SegmentsOf)
+            .Where(l => Math.Abs(l.A.Y - l.B.Y) < 0.5 * Math.Abs(l.A.X - l.B.X)).SelectMany(l => new[] { l.A, l.B }).ToList();
+        foreach (var text in TextsIn(root, "labels-readings"))
+        {
+            var box = text.Box;
+            Assert.DoesNotContain(ends, p => p.Y > box.Y && p.Y < box.Bottom && ((p.X <= box.X && p.X > box.X - 0.9) || (p.X >= box.Right && p.X < box.Right + 0.9)));
+        }
+    }
+
+    private static IEnumerable<(SheetPoint A, SheetPoint B)> SegmentsOf(XElement polyline)
+    {
+        Assert.Equal("polyline", polyline.Name.LocalName);
+        var points = polyline.Attribute("points")!.Value.Split(' ').Select(p => p.Split(',').Select(v => double.Parse(v, CultureInfo.InvariantCulture)).ToArray()).Select(p => new SheetPoint(p[0], p[1])).ToList();
+        return points.Zip(points.Skip(1));
     }
 
     private static void NoTwoOverlap(Sheet sheet, IReadOnlyList<DrawnText> texts)

@@ -11,25 +11,36 @@ internal static class FlowColumns
     public static IReadOnlyList<FlowItem> Fill(SvgWriter svg, IReadOnlyList<FlowItem> items, IReadOnlyList<SheetBox> columns)
     {
         var rest = new LinkedList<FlowItem>(items);
+        FlowItem? section = null;
         foreach (var column in columns)
         {
             if (rest.Count == 0) break;
-            FillOne(svg, rest, column);
+            section = FillOne(svg, rest, column, section);
+            // What only parts two items is no text to turn a page for, and what follows it is under no heading.
+            for (; rest.First is { Value.Parts: true }; section = null) rest.RemoveFirst();
+            // Text that runs on stands under its heading again; a table repeats its own head.
+            if (rest.First is { Value: { GoesOn: null, RepeatAtHead: null } } && section is not null) rest.AddFirst(section);
         }
 
-        // What only parts two items is no text to turn a page for.
-        return [.. rest.SkipWhile(i => i.Parts)];
+        return [.. rest];
     }
 
     /// <summary>Height that items take in one column.</summary>
     public static double Height(IReadOnlyList<FlowItem> items, double width) =>
         items.Sum(i => i.Height(width) + i.After) - (items.Count > 0 ? items[^1].After : 0);
 
-    private static void FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column)
+    /// <summary>Fills one column from the head of a list that does not begin with what only parts two items.</summary>
+    /// <returns>What stands above the rest should the text under the last heading run on; null when there was no heading.</returns>
+    private static FlowItem? FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column, FlowItem? section)
     {
         var y = column.Y;
-        while (rest.First is { Value.Parts: true }) rest.RemoveFirst();
-        if (rest.Count == 0) return;
+        // In a column too low for both, the text goes before its repeated heading.
+        if (rest.First is { } again && again.Value.GoesOn == again.Value && !FitsWithNext(again, column.Width, column.Height - again.Value.Height(column.Width) - again.Value.After, false))
+        {
+            section = again.Value;
+            rest.RemoveFirst();
+        }
+
         if (rest.First!.Value.RepeatAtHead is { } head && head != rest.First.Value)
         {
             head.Draw(svg, new(column.X, y), column.Width);
@@ -47,6 +58,7 @@ internal static class FlowColumns
                 item.Draw(svg, new(column.X, y), column.Width);
                 y += height + item.After;
                 rest.RemoveFirst();
+                section = item.Parts ? null : item.GoesOn ?? section;
                 empty = false;
                 continue;
             }
@@ -63,8 +75,10 @@ internal static class FlowColumns
                 rest.RemoveFirst();
             }
 
-            return;
+            return section;
         }
+
+        return section;
     }
 
     private static bool FitsWithNext(LinkedListNode<FlowItem> node, double width, double room, bool empty)

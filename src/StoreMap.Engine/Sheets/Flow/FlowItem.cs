@@ -12,6 +12,9 @@ internal abstract class FlowItem
     /// <summary>What is set again at the head of the next column when the item falls there, as a table's head; null for nothing.</summary>
     public FlowItem? RepeatAtHead { get; init; }
 
+    /// <summary>What stands above the rest when the text under a heading runs on to the next column; null for all but headings.</summary>
+    public virtual FlowItem? GoesOn => null;
+
     /// <summary>True for what only parts two items, as a rule: left out at the head of a column.</summary>
     public bool Parts { get; init; }
 
@@ -25,8 +28,8 @@ internal abstract class FlowItem
     public virtual (FlowItem Head, FlowItem Tail)? Split(double width, double height) => null;
 }
 
-/// <summary>A paragraph, a heading, or any lines of text.</summary>
-internal sealed class TextItem : FlowItem
+/// <summary>A paragraph, or any lines of text.</summary>
+internal class TextItem : FlowItem
 {
     private readonly string text;
     private readonly TextStyle style;
@@ -72,6 +75,27 @@ internal sealed class TextItem : FlowItem
     }
 
     private IReadOnlyList<string> Lines(double width) => style.Wrap(text, width - Indent);
+}
+
+/// <summary>A heading; it is repeated where the text under it runs on to the next column.</summary>
+internal sealed class HeadingItem : TextItem
+{
+    private readonly string text;
+    private readonly bool again;
+
+    /// <summary>A heading.</summary>
+    /// <param name="text">Its text.</param>
+    /// <param name="again">True where it is repeated.</param>
+    public HeadingItem(string text, bool again = false)
+        : base(again ? "… " + text : text, SheetStyle.BodyBold)
+    {
+        this.text = text;
+        this.again = again;
+        After = 0.6;
+        KeepWithNext = true;
+    }
+
+    public override FlowItem? GoesOn => again ? this : new HeadingItem(text, again: true);
 }
 
 /// <summary>Anything drawn at a fixed height.</summary>

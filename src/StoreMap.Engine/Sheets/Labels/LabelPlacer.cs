@@ -52,7 +52,7 @@ internal sealed class LabelPlacer
             svg.Begin("leaders", "leaders");
             foreach (var (label, spot) in placed.Where(p => p.Spot.Leader))
             {
-                svg.Line(LeaderStart(label.BoxAt(spot), label.Anchor), label.Anchor, Paint.Line(SheetStyle.Hair));
+                svg.Polyline([.. Leader(label, spot)], Paint.Line(SheetStyle.Hair));
             }
 
             svg.End();
@@ -73,7 +73,7 @@ internal sealed class LabelPlacer
         foreach (var spot in label.Spots)
         {
             var box = label.BoxAt(spot);
-            if (!space.IsFree(box) || (spot.Leader && !space.LeaderIsFree(LeaderStart(box, label.Anchor), label.Anchor))) continue;
+            if (!space.IsFree(box) || (spot.Leader && !space.LeaderIsFree(Leader(label, spot)[^2], label.Anchor))) continue;
             if (space.Spares(box))
             {
                 Take(label, spot, box);
@@ -90,10 +90,18 @@ internal sealed class LabelPlacer
     private void Take(PlanLabel label, LabelSpot spot, SheetBox box)
     {
         space.Block(box);
-        if (spot.Leader) space.BlockLeader(LeaderStart(box, label.Anchor), label.Anchor);
+        if (spot.Leader) space.BlockLeader(Leader(label, spot)[^2], label.Anchor);
         placed.Add((label, spot));
     }
 
-    private static SheetPoint LeaderStart(SheetBox box, SheetPoint anchor) =>
-        new(Math.Clamp(anchor.X, box.X, box.Right), Math.Clamp(anchor.Y, box.Y, box.Bottom));
+    /// <summary>A leader from its label to the anchor. To a label without a border at one side of the anchor it runs along a reference line
+    /// under the text (ISO 128-2): a level stroke before a number would be read as a minus.</summary>
+    private static SheetPoint[] Leader(PlanLabel label, LabelSpot spot)
+    {
+        var box = label.BoxAt(spot);
+        var anchor = label.Anchor;
+        var near = new SheetPoint(Math.Clamp(anchor.X, box.X, box.Right), Math.Clamp(anchor.Y, box.Y, box.Bottom));
+        if (label.Border is not null || (anchor.X > box.X && anchor.X < box.Right)) return [near, anchor];
+        return [new(anchor.X <= box.X ? box.Right : box.X, box.Bottom), new(near.X, box.Bottom), anchor];
+    }
 }

@@ -30,7 +30,7 @@ internal static class CompareNotes
             yield return NoteItems.Symbol((svg, p) => ChangesPass.Bar(svg, [p - new SheetPoint(4, 0), p + new SheetPoint(4, 0)], change), words["change." + change.Kebab()]);
         }
 
-        if (comparison.Sources.Count > 0) yield return NoteItems.Symbol(ChangesPass.SourceSymbol, words["legend.elsewhere-mark"]);
+        if (comparison.Sources.Count > 0) yield return NoteItems.Symbol((svg, p) => ZonesPass.SourceSymbol(svg, p, 2), words["legend.elsewhere-mark"]);
     }
 
     public static IEnumerable<FlowItem> NotComparable(Plan plan, Comparison comparison, Words words)

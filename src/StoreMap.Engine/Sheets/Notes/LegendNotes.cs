@@ -59,15 +59,27 @@ internal static class LegendNotes
     private static Action<SvgWriter, SheetPoint>? Mark(LegendSymbol symbol) => symbol switch
     {
         LegendSymbol.ReadingHit => (svg, p) => ReadingsPass.Symbol(svg, p, Sample(12, 2)),
+        LegendSymbol.ReadingSeen => (svg, p) => ReadingsPass.Symbol(svg, p, Sample(1.5, 2)),
         LegendSymbol.ReadingQuiet => (svg, p) => ReadingsPass.Symbol(svg, p, Sample(0, 2)),
         LegendSymbol.ReadingOver => (svg, p) => svg.Text(new(p.X, p.Y + 1.25), "≥9", SheetStyle.SmallBold, TextAnchor.Middle),
+        LegendSymbol.Contour => (svg, p) =>
+        {
+            svg.Line(p - new SheetPoint(4.5, 0), p + new SheetPoint(4.5, 0), Paint.Line(SheetStyle.Hair));
+            svg.Rectangle(new SheetBox(p.X - 1.4, p.Y - 1.6, 2.8, 3.2), Paint.Solid(SheetStyle.Paper));
+            svg.Text(new(p.X, p.Y + 1.25), "5", SheetStyle.SmallMuted, TextAnchor.Middle);
+        },
         LegendSymbol.Zone => (svg, p) => ZonesPass.BarSymbol(svg, [p - new SheetPoint(4, 0), p + new SheetPoint(4, 0)]),
-        LegendSymbol.ElsewhereMark => (svg, p) => svg.Circle(p, 1.9, Paint.Line(0.9, SheetStyle.Vermilion, "1 0.7")),
+        LegendSymbol.ElsewhereMark => (svg, p) => ZonesPass.SourceSymbol(svg, p, 1.9),
         LegendSymbol.ProbePoint => RoutePass.PointSymbol,
         LegendSymbol.Walk => (svg, p) =>
         {
             svg.Line(p - new SheetPoint(4, 0), p + new SheetPoint(4, 0), Paint.Line(SheetStyle.Medium, SheetStyle.Blue));
             RoutePass.ArrowHead(svg, p + new SheetPoint(1, 0), new SheetPoint(1, 0));
+        },
+        LegendSymbol.Tag => (svg, p) =>
+        {
+            svg.Rectangle(new SheetBox(p.X - 2.8, p.Y - 1.9, 5.6, 3.8), new Paint(SheetStyle.Paper, SheetStyle.Muted, SheetStyle.Hair), 0.4);
+            svg.Text(new(p.X, p.Y + 1.25), "7B", SheetStyle.SmallBold, TextAnchor.Middle);
         },
         LegendSymbol.Front => (svg, p) =>
         {
@@ -94,8 +106,7 @@ internal static class LegendNotes
         LegendSymbol.Drop => DropsPass.Symbol,
         LegendSymbol.Pit => (svg, p) =>
         {
-            var hatch = svg.Hatch("hatch-pit", 1.6, SheetStyle.Hair, SheetStyle.Rule, 45);
-            svg.Rectangle(new SheetBox(p.X - 4, p.Y - 1.4, 8, 2.8), new Paint(hatch, SheetStyle.Muted, SheetStyle.Narrow, "1.6 0.8"));
+            svg.Rectangle(new SheetBox(p.X - 4, p.Y - 1.4, 8, 2.8), new Paint(PitsPass.Hatch(svg), SheetStyle.Muted, SheetStyle.Narrow, "1.6 0.8"));
         },
         LegendSymbol.Pipe => (svg, p) =>
         {

@@ -3,7 +3,7 @@ namespace StoreMap.Sheets;
 /// <summary>Headings, lines and cautions as the notes of a sheet use them.</summary>
 internal static class NoteItems
 {
-    public static FlowItem Heading(string text) => new TextItem(text, SheetStyle.BodyBold) { After = 0.6, KeepWithNext = true };
+    public static FlowItem Heading(string text) => new HeadingItem(text);
 
     public static FlowItem Line(string text, double after = 0.4) => new TextItem(text, SheetStyle.Small) { After = after };
 

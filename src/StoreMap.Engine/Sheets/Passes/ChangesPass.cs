@@ -7,7 +7,6 @@ namespace StoreMap.Sheets;
 internal static class ChangesPass
 {
     private const double Offset = 1.5;
-    private const string ElsewhereDash = "1 0.7";
 
     public static void Draw(PlanDrawing d, Comparison comparison, CompareMarks marks)
     {
@@ -47,7 +46,7 @@ internal static class ChangesPass
             d.Svg.Begin($"change-{letter}", "change " + source.Change.Kebab(), $"{source.Near}: {words}");
             var centre = d.To.Point(at);
             Bar(d.Svg, [centre - new SheetPoint(2, 0), centre + new SheetPoint(2, 0)], source.Change);
-            var anchor = ZonesPass.Ring(d, at, 0.5, ElsewhereDash);
+            var anchor = ZonesPass.Source(d, at);
             d.Svg.End();
             ZonesPass.Badge(d, letter, anchor, null);
         }
@@ -55,20 +54,19 @@ internal static class ChangesPass
         d.Svg.End();
     }
 
-    /// <summary>A source outside the cases as the legend shows it.</summary>
-    public static void SourceSymbol(SvgWriter svg, SheetPoint middle) => svg.Circle(middle, 2, Paint.Line(0.9, SheetStyle.Vermilion, ElsewhereDash));
-
     /// <summary>Seen now: full bar, with a white core when it is new; not seen now: an outline, dashed when it can't be compared.</summary>
     public static void Bar(SvgWriter svg, IReadOnlyList<SheetPoint> points, ZoneChange change)
     {
-        svg.Polyline(points, Paint.Line(3, SheetStyle.Paper));
+        svg.Polyline(points, Paint.Line(3.2, SheetStyle.Paper));
         switch (change)
         {
             case ZoneChange.Recurring:
-                svg.Polyline(points, Paint.Line(2.2, SheetStyle.Vermilion));
+                svg.Polyline(points, Paint.Line(2.7, SheetStyle.Ink));
+                svg.Polyline(points, Paint.Line(2, SheetStyle.Vermilion));
                 break;
             case ZoneChange.New:
-                svg.Polyline(points, Paint.Line(2.2, SheetStyle.Vermilion));
+                svg.Polyline(points, Paint.Line(2.7, SheetStyle.Ink));
+                svg.Polyline(points, Paint.Line(2, SheetStyle.Vermilion));
                 svg.Polyline(points, Paint.Line(0.8, SheetStyle.Paper));
                 break;
             case ZoneChange.NoLongerSeen:

@@ -105,9 +105,10 @@ internal static class FieldPass
         if (length < Shortest) return;
         var label = new PlanLabel
         {
-            Lines = [Numbers.Ppm(level)], Style = SheetStyle.Small, Anchor = points[0], Priority = LabelPriority.Contour + (level / 1e6),
+            Lines = [Numbers.Ppm(level)], Style = SheetStyle.SmallMuted, Anchor = points[0], Priority = LabelPriority.Contour + (level / 1e6),
             Layer = "labels-contours",
         };
+        d.Uses(LegendSymbol.Contour);
         d.Labels.Add(label with { Spots = [.. LabelPlaces.Select(t => new LabelSpot(At(points, t * length)))] });
     }
 

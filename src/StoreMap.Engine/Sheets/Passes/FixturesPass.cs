@@ -24,9 +24,11 @@ internal static class FixturesPass
         d.Svg.End();
     }
 
-    /// <summary>Asks for a place for every tag: inside the fixture, else beside it with a leader.</summary>
+    /// <summary>Asks for a place for every tag: inside the fixture, else beside it with a leader. A frame keeps a tag from being read as a
+    /// reading.</summary>
     public static void AddLabels(PlanDrawing d, IReadOnlySet<string> withHit)
     {
+        if (d.Plan.Fixtures.Count > 0) d.Uses(LegendSymbol.Tag);
         var boxes = d.Plan.Fixtures.ToDictionary(f => f.Id, f => SheetBox.Around(d.Points(f.Outline)));
         foreach (var fixture in d.Plan.Fixtures)
         {
@@ -35,7 +37,7 @@ internal static class FixturesPass
             {
                 Lines = [fixture.Tag], Style = SheetStyle.SmallBold, Anchor = d.To.Point(FixtureShape.Inside(fixture.Outline)),
                 Priority = withHit.Contains(fixture.Id) ? LabelPriority.FixtureWithHit : LabelPriority.Fixture, Layer = "labels-fixtures",
-                Key = d.Words.Say("key.fixture", fixture.Tag, fixture.Name ?? d.Words["fixture." + fixture.Kind.Kebab()]),
+                Border = SheetStyle.Muted, Key = d.Words.Say("key.fixture", fixture.Tag, fixture.Name ?? d.Words["fixture." + fixture.Kind.Kebab()]),
             };
             var named = fixture.Name is { } name && (fixture.Kind == FixtureKind.WalkIn || name.Length <= 18)
                 ? label with { Lines = [fixture.Tag, name], Style = SheetStyle.SmallBold }

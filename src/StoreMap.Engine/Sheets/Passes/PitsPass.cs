@@ -6,7 +6,7 @@ internal static class PitsPass
     public static void Draw(PlanDrawing d)
     {
         if (d.Plan.Pits.Count == 0) return;
-        var hatch = d.Svg.Hatch("hatch-pit", 1.6, SheetStyle.Hair, SheetStyle.Rule, 45);
+        var hatch = Hatch(d.Svg);
         d.Svg.Begin("pits", "pits", d.Words["legend.pit"]);
         foreach (var pit in d.Plan.Pits)
         {
@@ -18,4 +18,7 @@ internal static class PitsPass
         d.Svg.End();
         d.Uses(LegendSymbol.Pit);
     }
+
+    /// <summary>Level lines: the slanting ones say how certain the map is.</summary>
+    public static string Hatch(SvgWriter svg) => svg.Hatch("hatch-pit", 1.6, SheetStyle.Hair, SheetStyle.Rule, 0);
 }

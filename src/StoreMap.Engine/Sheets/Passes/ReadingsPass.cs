@@ -24,7 +24,7 @@ internal static class ReadingsPass
             d.Svg.Begin(null, r.IsHit ? "reading hit" : "reading", Describe(d, r, others));
             Symbol(d.Svg, at, r);
             d.Svg.End();
-            d.Uses(r.IsHit ? LegendSymbol.ReadingHit : LegendSymbol.ReadingQuiet);
+            d.Uses(r.IsHit ? LegendSymbol.ReadingHit : Shown(r) ? LegendSymbol.ReadingSeen : LegendSymbol.ReadingQuiet);
             if (r.Bound == ReadingBound.AtLeast && !r.HitOnly) d.Uses(LegendSymbol.ReadingOver);
             var half = r.IsHit ? HitRing : 0.6;
             d.Labels.Space.Block(new SheetBox(at.X - half, at.Y - half, 2 * half, 2 * half));

@@ -18,7 +18,7 @@ internal static class ZonesPass
             if (located.Elsewhere[i].At is not { } at) continue;
             var letter = Letter(located.Zones.Count + i);
             d.Svg.Begin($"elsewhere-{letter}", "elsewhere", located.Elsewhere[i].Look);
-            var anchor = Ring(d, at, 0.5, "1 0.7");
+            var anchor = Source(d, at);
             d.Svg.End();
             Badge(d, letter, anchor, null);
             d.Uses(LegendSymbol.ElsewhereMark);
@@ -34,7 +34,7 @@ internal static class ZonesPass
         d.Svg.Begin($"zone-{letter}", "zone", d.Words.Say("plan.zone", letter, fixture.Tag));
         var anchor = fixture.Front is { } front && zone.From is { } from && zone.To is { } to
             ? Bar(d, fixture, front, from, to)
-            : Ring(d, zone.At, zone.Radius ?? 0.5, null);
+            : Ring(d, zone.At, zone.Radius ?? 0.5, Whole);
         d.Svg.End();
         var outward = fixture.Front is not null && zone.Center is { } center ? d.To.Direction(fixture.OutwardAt(center)) : (SheetPoint?)null;
         Badge(d, letter, anchor, outward);
@@ -80,17 +80,33 @@ internal static class ZonesPass
 
     public static void BarSymbol(SvgWriter svg, IReadOnlyList<SheetPoint> points)
     {
-        svg.Polyline(points, Paint.Line(2.4, SheetStyle.Paper));
-        svg.Polyline(points, Paint.Line(1.6, SheetStyle.Vermilion));
+        // An edge of ink keeps the mark in grey print, white one keeps it off a dark field.
+        svg.Polyline(points, Paint.Line(2.6, SheetStyle.Paper));
+        svg.Polyline(points, Paint.Line(2.1, SheetStyle.Ink));
+        svg.Polyline(points, Paint.Line(1.4, SheetStyle.Vermilion));
     }
 
-    /// <summary>A ring about a place, and where its letter hangs.</summary>
-    public static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, string? dash)
+    /// <summary>Marks a source outside the cases on the plan.</summary>
+    /// <returns>Where its letter hangs.</returns>
+    public static SheetPoint Source(PlanDrawing d, PlanPoint at) => Ring(d, at, 0.5, SourceSymbol);
+
+    /// <summary>A source outside the cases: a dashed ring.</summary>
+    public static void SourceSymbol(SvgWriter svg, SheetPoint centre, double radius) => Ring(svg, centre, radius, "1.2 0.8");
+
+    private static void Whole(SvgWriter svg, SheetPoint centre, double radius) => Ring(svg, centre, radius, null);
+
+    private static void Ring(SvgWriter svg, SheetPoint centre, double radius, string? dash)
+    {
+        svg.Circle(centre, radius, Paint.Line(1.8, SheetStyle.Paper));
+        svg.Circle(centre, radius, Paint.Line(1.4, SheetStyle.Ink, dash));
+        svg.Circle(centre, radius, Paint.Line(0.8, SheetStyle.Vermilion, dash));
+    }
+
+    private static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, Action<SvgWriter, SheetPoint, double> draw)
     {
         var centre = d.To.Point(at);
         var radius = Math.Max(2, d.To.Length(radiusMetres));
-        d.Svg.Circle(centre, radius, Paint.Line(1.6, SheetStyle.Paper));
-        d.Svg.Circle(centre, radius, Paint.Line(0.9, SheetStyle.Vermilion, dash));
+        draw(d.Svg, centre, radius);
         return centre + new SheetPoint(radius * 0.7, -radius * 0.7);
     }
 }

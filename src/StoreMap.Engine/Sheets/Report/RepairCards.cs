@@ -18,7 +18,7 @@ internal static class RepairCards
     [
         [("card.component", 1)], [("card.fault", 1)], [("card.parts", 1)],
         [("card.recovered", 0.5), ("card.added", 0.5)],
-        [("card.first-test", 0.68), ("card.passed", 0.32)], [("card.follow-up", 0.68), ("card.passed", 0.32)],
+        [("card.first-test", 0.6), ("card.passed", 0.4)], [("card.follow-up", 0.6), ("card.passed", 0.4)],
         [("card.fans-off", 0.5), ("card.product-temperature", 0.5)],
         [("card.certificate", 0.5), ("card.date", 0.5)], [("card.signature", 1)],
     ];
@@ -65,7 +65,7 @@ internal static class RepairCards
         yield return NoteItems.Caution(words["card.caution"]);
         if (Refrigerant.Find(plan.RefrigerantAt(fixture, along)) is { } gas)
         {
-            foreach (var key in CautionNotes.GasOf(gas)) yield return NoteItems.Caution(words[key]);
+            foreach (var caution in CautionNotes.Gases([gas], words)) yield return NoteItems.Caution(caution);
         }
 
         if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
@@ -87,7 +87,7 @@ internal static class RepairCards
             svg.Rectangle(box, Paint.Line(SheetStyle.Medium));
             svg.Text(new(box.X + Pad, box.Y + Pad + SheetStyle.TextLarge), SheetStyle.Heading.Fit(title, width - (2 * Pad)), SheetStyle.Heading);
             var top = box.Y + Pad + SheetStyle.TextLarge + 4;
-            var column = (width - (2 * Pad) - Gutter) * 0.6;
+            var column = (width - (2 * Pad) - Gutter) * 0.55;
             var left = FlowColumns.Fill(svg, lines, [new SheetBox(box.X + Pad, top, column, box.Bottom - top - Pad)]);
             var right = box.X + Pad + column + Gutter;
             DrawBlanks(svg, new SheetBox(right, top, box.Right - Pad - right, box.Bottom - top - Pad));

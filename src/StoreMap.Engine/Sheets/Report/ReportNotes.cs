@@ -8,7 +8,7 @@ namespace StoreMap.Sheets;
 /// <summary>The plain words of a report's first page.</summary>
 internal static class ReportNotes
 {
-    private static readonly string[] Terms = ["above-room", "zone", "chance", "no-leak-seen", "strength", "no-longer-seen", "survey"];
+    private static readonly string[] Terms = ["above-room", "letters", "zone", "chance", "no-leak-seen", "strength", "no-longer-seen", "survey"];
 
     private static readonly string[] Signers = ["report.sign-technician", "report.sign-store"];
 
