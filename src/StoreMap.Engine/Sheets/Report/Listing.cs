@@ -5,7 +5,8 @@ internal static class Listing
 {
     public static string Of(IReadOnlyList<string> names, int most, Words words)
     {
-        var shown = string.Join(", ", names.Take(Math.Max(1, most)));
+        // Names that are lists themselves are kept apart.
+        var shown = string.Join(names.Any(n => n.Contains(',', StringComparison.Ordinal)) ? "; " : ", ", names.Take(Math.Max(1, most)));
         return names.Count <= Math.Max(1, most) ? shown : words.Say("list.and-more", shown, Numbers.Whole(names.Count - Math.Max(1, most)));
     }
 }

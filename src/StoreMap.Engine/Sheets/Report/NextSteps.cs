@@ -35,7 +35,7 @@ internal static class NextSteps
 
         if (located.Open.Count > 0)
         {
-            steps.Add(words.Say("next.lift", Listing.Of([.. located.Open.Select(id => PlaceWords.Panel(plan, words, id))], Math.Max(3, most), words)) + " " + words["next.lift-caution"]);
+            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, located.Open), Math.Max(3, most), words)) + " " + words["next.lift-caution"]);
         }
 
         foreach (var zone in located.Zones.Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));

@@ -1,0 +1,28 @@
+using StoreMap.Plans;
+using StoreMap.Sheets;
+using StoreMap.Tests.Routing;
+
+namespace StoreMap.Tests.Sheets;
+
+public class NoteWordsTests
+{
+    [Fact]
+    public void Panels_OnOneCaseInARow_AreNamedTogetherInTheOrderOfOpening()
+    {
+        Assert.Equal("1B", DemoRoute.Plan.FindFixture("C2")!.Tag);
+        Assert.Equal(["1B panel 1", "1A panels 5, 4", "1B panel 2"], PlaceWords.Panels(DemoRoute.Plan, Words.English, ["C2/1", "C1/5", "C1/4", "C2/2"]));
+    }
+
+    /// <summary>Safety groups of the refrigerants: ISO 817 and ASHRAE 34 (R-290 A3, R-1234yf A2L, R-448A and R-744 A1, R-717 B2L).</summary>
+    [Theory]
+    [InlineData(new[] { "R-448A" }, new string[0])]
+    [InlineData(new[] { "R-290", "R-1234yf" }, new[] { "R-1234yf, R-290: flammable" })]
+    [InlineData(new[] { "R-744", "R-290" }, new[] { "R-744", "R-290: flammable" })]
+    [InlineData(new[] { "R-717" }, new[] { "R-717" })]
+    public void Gases_OfAStore_NameTheRefrigerantThatTheCautionIsFor(string[] names, string[] begins)
+    {
+        var texts = CautionNotes.Gases([.. names.Select(n => Refrigerant.Find(n)!)], Words.English).ToList();
+        Assert.Equal(begins.Length, texts.Count);
+        Assert.All(begins.Zip(texts), p => Assert.StartsWith(p.First, p.Second, StringComparison.Ordinal));
+    }
+}
