@@ -11,6 +11,9 @@ internal static class NextSteps
     /// <summary>Gas from outside a case leads to a step of its own from this chance on.</summary>
     private const double WorthFinding = 0.3;
 
+    /// <summary>Panels in a row on one case named before a list of them is cut: who lifts them needs them all.</summary>
+    private const int MostRuns = 8;
+
     /// <summary>The steps in sentences.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="net">The visit.</param>
@@ -35,7 +38,7 @@ internal static class NextSteps
 
         if (located.Open.Count > 0)
         {
-            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, located.Open), Math.Max(3, most), words)) + " " + words["next.lift-caution"]);
+            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, located.Open), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
         }
 
         foreach (var zone in located.Zones.Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));

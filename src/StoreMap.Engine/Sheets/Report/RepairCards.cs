@@ -18,7 +18,7 @@ internal static class RepairCards
     [
         [("card.component", 1)], [("card.fault", 1)], [("card.parts", 1)],
         [("card.recovered", 0.5), ("card.added", 0.5)],
-        [("card.first-test", 0.6), ("card.passed", 0.4)], [("card.follow-up", 0.6), ("card.passed", 0.4)],
+        [("card.first-test", 0.62), ("card.passed", 0.38)], [("card.follow-up", 0.62), ("card.passed", 0.38)],
         [("card.fans-off", 0.5), ("card.product-temperature", 0.5)],
         [("card.certificate", 0.5), ("card.date", 0.5)], [("card.signature", 1)],
     ];
@@ -39,11 +39,11 @@ internal static class RepairCards
             [
                 .. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
                 .. panels.Count > 0 ? [NoteItems.Line(words.Say("card.panels", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
+                NoteItems.Line(words["card.lock-out"]), .. Common(plan, fixture, zone.Center ?? 0, words),
+                NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
                 NoteItems.Line(
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
-                NoteItems.Line(words["card.lock-out"]), NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
-                .. Common(plan, fixture, zone.Center ?? 0, words),
             ];
             if (finding is not null) lines.Add(NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened))));
             cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
@@ -61,15 +61,15 @@ internal static class RepairCards
 
     private static IEnumerable<FlowItem> Common(Plan plan, Fixture fixture, double along, Words words)
     {
-        // Cautions before the rest: should a card run over, they are not what is left out.
+        // Cautions and shut-offs before the rest: should a card run over, they are not what is left out.
         yield return NoteItems.Caution(words["card.caution"]);
         if (Refrigerant.Find(plan.RefrigerantAt(fixture, along)) is { } gas)
         {
             foreach (var caution in CautionNotes.Gases([gas], words)) yield return NoteItems.Caution(caution);
         }
 
-        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
         foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
+        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
     }
 
     private static Spot? Spot(NetSurvey net, Fixture fixture) =>
@@ -87,7 +87,7 @@ internal static class RepairCards
             svg.Rectangle(box, Paint.Line(SheetStyle.Medium));
             svg.Text(new(box.X + Pad, box.Y + Pad + SheetStyle.TextLarge), SheetStyle.Heading.Fit(title, width - (2 * Pad)), SheetStyle.Heading);
             var top = box.Y + Pad + SheetStyle.TextLarge + 4;
-            var column = (width - (2 * Pad) - Gutter) * 0.55;
+            var column = (width - (2 * Pad) - Gutter) * 0.59;
             var left = FlowColumns.Fill(svg, lines, [new SheetBox(box.X + Pad, top, column, box.Bottom - top - Pad)]);
             var right = box.X + Pad + column + Gutter;
             DrawBlanks(svg, new SheetBox(right, top, box.Right - Pad - right, box.Bottom - top - Pad));
