@@ -18,7 +18,7 @@ internal static class RepairCards
     [
         [("card.component", 1)], [("card.fault", 1)], [("card.parts", 1)],
         [("card.recovered", 0.5), ("card.added", 0.5)],
-        [("card.first-test", 0.62), ("card.passed", 0.38)], [("card.follow-up", 0.62), ("card.passed", 0.38)],
+        [("card.first-test", 1)], [("card.follow-up", 1)],
         [("card.fans-off", 0.5), ("card.product-temperature", 0.5)],
         [("card.certificate", 0.5), ("card.date", 0.5)], [("card.signature", 1)],
     ];
