@@ -26,6 +26,7 @@ internal static class Verbs
             CalibrateCommand.Create(host),
             TrendCommand.Create(host),
             ServeCommand.Create(host),
+            VersionCommand.Create(host),
         };
         foreach (var command in DataCommands.All(host)) root.Add(command);
         return root;

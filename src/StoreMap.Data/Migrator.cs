@@ -28,7 +28,8 @@ internal sealed class Migrator(StoreDatabase database)
         database.BackUp(Path.Combine(folder, now.ToString("'before-update-'yyyyMMdd'T'HHmmssfff'.db'", CultureInfo.InvariantCulture)));
     }
 
-    private static HashSet<string> Steps() =>
+    /// <summary>All steps that this version knows.</summary>
+    public static HashSet<string> Steps() =>
         [.. Assembly.GetExecutingAssembly().GetManifestResourceNames().Where(n => n.EndsWith(".sql", StringComparison.Ordinal))];
 
     private List<string> Done()

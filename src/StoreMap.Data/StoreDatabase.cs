@@ -19,6 +19,9 @@ public sealed class StoreDatabase
         connectionString = new SqliteConnectionStringBuilder { DataSource = File, ForeignKeys = true, DefaultTimeout = 30 }.ToString();
     }
 
+    /// <summary>Name of the newest step that this version brings a database forward to, such as <c>0002-people</c>.</summary>
+    public static string NewestMigration => Path.GetFileNameWithoutExtension(Migrator.Steps().Max(StringComparer.Ordinal)!);
+
     /// <summary>The data folder.</summary>
     public string Folder { get; }
 

@@ -34,6 +34,8 @@ internal static class WebServer
         var database = StoreDatabase.Open(options.DataFolder, clock);
         services.AddSingleton(options).AddSingleton(clock).AddSingleton(database)
             .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>();
+        // Made by the container so that the last lines are written when it ends.
+        services.AddSingleton(_ => RequestLog.Files(Path.Combine(options.DataFolder, "logs")));
         services.AddRouting();
         // Marks such as < leave as escapes, so that an answer is no markup wherever it ends up.
         services.ConfigureHttpJsonOptions(json => json.SerializerOptions.Encoder = System.Text.Encodings.Web.JavaScriptEncoder.Default);
@@ -48,6 +50,7 @@ internal static class WebServer
     private static void Map(WebApplication app, ServeOptions options)
     {
         if (options.ProxyHost is not null) app.UseForwardedHeaders();
+        app.UseMiddleware<RequestLog>();
         app.UseHostFiltering();
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<RequestGuard>();
