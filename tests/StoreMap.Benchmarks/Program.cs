@@ -6,6 +6,8 @@ return args switch
     ["field"] => FieldBenchmark.All(),
     ["field", var width, var height, var readings, var estimate] => FieldBenchmark.One(width, height, readings, estimate),
     ["sheets"] => SheetBenchmark.Run(),
+    ["zones"] => ZonesBenchmark.All(),
+    ["zones", var visit] => ZonesBenchmark.One(visit),
     ["routing"] => RoutingBenchmark.All(beside: false),
     ["routing", "beside"] => RoutingBenchmark.All(beside: true),
     ["routing", var file, var best] => RoutingBenchmark.Published(file, double.Parse(best, System.Globalization.CultureInfo.InvariantCulture)),
@@ -15,6 +17,6 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field, sheets, routing, routing beside, routing store, routing FILE.tsp BEST");
+    Console.Error.WriteLine("Benchmarks: field, sheets, zones, routing, routing beside, routing store, routing FILE.tsp BEST");
     return 2;
 }

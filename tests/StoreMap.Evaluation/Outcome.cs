@@ -92,6 +92,9 @@ public sealed record Outcome
     /// <summary>Answers for the place of a single leak.</summary>
     public List<PlaceAnswer> Places { get; } = [];
 
+    /// <summary>What was answered, in short, stage by stage.</summary>
+    public Dictionary<Stage, string> Said { get; } = [];
+
     /// <summary>Zones on the leak's fixture.</summary>
     public List<ZoneAnswer> Zones { get; } = [];
 

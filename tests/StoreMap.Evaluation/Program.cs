@@ -7,7 +7,7 @@ using StoreMap.Simulation.Stores;
 var options = RunOptions.Parse(args);
 if (options is null)
 {
-    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--quick] [--dump FOLDER] [--out FILE.md] [--detail FILE.csv]");
+    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--quick] [--cases NAME,NAME] [--dump FOLDER] [--out FILE.md] [--detail FILE.csv]");
     return 2;
 }
 
@@ -25,11 +25,13 @@ var numbers = Partitioner.Create(Enumerable.Range(0, options.Stores), Enumerable
 Parallel.ForEach(numbers, new ParallelOptions { MaxDegreeOfParallelism = options.Threads }, i =>
 {
     if (stop.IsCancellationRequested) return;
-    judged[i] = StoreJudge.Judge(StoreMaker.Make(options.Seed, options.First + i), new JudgeParts(options.Continuous, options.Smallest, options.Dump));
+    var store = StoreMaker.Make(options.Seed, options.First + i);
+    if (options.Cases is { } only && !only.Contains(store.Case)) return;
+    judged[i] = StoreJudge.Judge(store, new JudgeParts(options.Continuous, options.Smallest, options.Dump));
     var count = Interlocked.Increment(ref done);
     if (count % 10 == 0) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} of {options.Stores} stores, {clock.Elapsed.TotalSeconds:0} s"));
 });
-Outcome[] outcomes = [.. judged.TakeWhile(o => o is not null).Select(o => o!)];
+Outcome[] outcomes = [.. (options.Cases is null ? judged.TakeWhile(o => o is not null) : judged).OfType<Outcome>()];
 if (outcomes.Length == 0) return 130;
 options = options with { Stores = outcomes.Length };
 

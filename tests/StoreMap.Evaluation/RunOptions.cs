@@ -1,4 +1,5 @@
 using System.Globalization;
+using StoreMap.Simulation.Stores;
 
 namespace StoreMap.Evaluation;
 
@@ -12,6 +13,9 @@ internal sealed record RunOptions
     public int First { get; init; }
 
     public int Threads { get; init; } = 2;
+
+    /// <summary>Only stores of these cases; null for all.</summary>
+    public IReadOnlyList<StoreCase>? Cases { get; init; }
 
     public bool Continuous { get; init; } = true;
 
@@ -46,11 +50,25 @@ internal sealed record RunOptions
                 case "--threads" when number > 0: options = options with { Threads = number }; break;
                 case "--out": options = options with { Out = value }; break;
                 case "--detail": options = options with { Detail = value }; break;
+                case "--cases" when Named(value) is { } cases: options = options with { Cases = cases }; break;
                 case "--dump": options = options with { Dump = value }; break;
                 default: return null;
             }
         }
 
         return options;
+    }
+
+    // Names of cases with commas between them; null when one is unknown.
+    private static List<StoreCase>? Named(string value)
+    {
+        var cases = new List<StoreCase>();
+        foreach (var name in value.Split(','))
+        {
+            if (!Enum.TryParse<StoreCase>(name, ignoreCase: true, out var found)) return null;
+            cases.Add(found);
+        }
+
+        return cases;
     }
 }

@@ -87,6 +87,7 @@ public sealed class StoreJudge
         var clock = Stopwatch.StartNew();
         var result = Judged.Locate(store.Plan, survey);
         outcome.LocateSeconds.Add(clock.Elapsed.TotalSeconds);
+        outcome.Said[stage] = Detail.InShort(store.Plan, result);
         outcome.Claims.AddRange(ClaimsOf.Result(store, stage, result));
         // The continuous log does not enter walk-ins.
         if (stage == Stage.Continuous && store.Leaks.Any(l => l.Site == LeakSite.WalkIn)) return;

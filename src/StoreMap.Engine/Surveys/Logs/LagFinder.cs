@@ -6,9 +6,10 @@ namespace StoreMap.Surveys;
 /// <param name="log">The log with the response undone and no delay taken off.</param>
 /// <param name="noisePpm">Standard deviation of a number in clean air, ppm.</param>
 /// <param name="delaySeconds">Delay of the sampling line as far as known.</param>
+/// <param name="lineDeviation">Deviation of that delay, seconds; null when it says nothing, as with a clock that is off.</param>
 /// <param name="leastSeconds">Lags from here on are tried.</param>
 /// <param name="mostSeconds">Lags up to here are tried.</param>
-internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delaySeconds, double leastSeconds, double mostSeconds)
+internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delaySeconds, double? lineDeviation, double leastSeconds, double mostSeconds)
 {
     private const double LagStep = 0.1;
     private const double ProfileStepMetres = 0.15;
@@ -17,6 +18,14 @@ internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delayS
     private const double MostMinutesApart = 30;
     private const int LeastStays = 3;
     private const double RiseSeconds = 3;
+
+    /// <summary>How far the air's own motion sets the traces of two passes apart, as a deviation, metres.</summary>
+    private const double AirMetres = 0.24;
+
+    /// <summary>Chance that a pair of passes is misled.</summary>
+    private const double Misled = 0.3;
+
+    private const int NearSteps = 15;
 
     /// <summary>The lag from line-ups walked both ways; null when there are none or they show no gas.</summary>
     public LagEstimate? BothWays(ProbePath path)
@@ -30,19 +39,42 @@ internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delayS
             }
         }
 
-        if (pairs.Count == 0) return null;
-        double weights = 0, sum = 0;
-        foreach (var (lag, deviation) in pairs)
+        return pairs.Count == 0 ? null : Together(pairs);
+    }
+
+    // What the passes say together, beside what is known of the line: each pair tells the lag to its
+    // deviation, or tells nothing at all (two draughts may shift a trace by more than any lag). The mean over the
+    // likelihood times the prior, on a grid.
+    private LagEstimate Together(List<(double Lag, double Deviation)> pairs)
+    {
+        var steps = (int)Math.Round((mostSeconds - leastSeconds) / LagStep) + 1;
+        var logs = new double[steps];
+        for (var k = 0; k < steps; k++)
         {
-            weights += 1 / (deviation * deviation);
-            sum += lag / (deviation * deviation);
+            var lag = leastSeconds + (k * LagStep);
+            if (lineDeviation is { } line) logs[k] = -0.5 * Square((lag - delaySeconds) / line);
+            foreach (var pair in pairs)
+            {
+                var variance = Square(pair.Deviation);
+                logs[k] += Math.Log((Misled / (mostSeconds - leastSeconds))
+                    + ((1 - Misled) * Math.Exp(-0.5 * Square(lag - pair.Lag) / variance) / Math.Sqrt(2 * Math.PI * variance)));
+            }
         }
 
-        // Pairs that scatter by more than they claim widen the deviation of their mean (Birge's ratio).
-        var mean = sum / weights;
-        var apart = pairs.Sum(p => (p.Lag - mean) * (p.Lag - mean) / (p.Deviation * p.Deviation));
-        var widen = pairs.Count > 1 ? Math.Max(1, apart / (pairs.Count - 1)) : 1;
-        return new LagEstimate(mean, Math.Sqrt(widen / weights), pairs.Count, "line-ups walked both ways")
+        var best = Array.IndexOf(logs, logs.Max());
+        double sum = 0, mean = 0, square = 0;
+        // Round the likeliest lag: a mean of two that exclude each other would be neither.
+        for (var k = Math.Max(0, best - NearSteps); k <= Math.Min(steps - 1, best + NearSteps); k++)
+        {
+            var weight = Math.Exp(logs[k] - logs[best]);
+            var lag = leastSeconds + (k * LagStep);
+            sum += weight;
+            mean += weight * lag;
+            square += weight * lag * lag;
+        }
+
+        mean /= sum;
+        return new LagEstimate(mean, Math.Sqrt(Math.Max(0, (square / sum) - (mean * mean))), pairs.Count, "line-ups walked both ways")
         {
             SpreadSeconds = pairs.Max(p => p.Lag) - pairs.Min(p => p.Lag),
         };
@@ -73,7 +105,7 @@ internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delayS
         if (Math.Abs(back.Span.From - there.Span.To) > MostMinutesApart * 60) return null;
         var shared = Shared(there, back);
         if (shared.Count < LeastSteps) return null;
-        return Search(lag =>
+        var found = Search(lag =>
         {
             var apart = 0.0;
             foreach (var (a, b) in shared)
@@ -84,7 +116,11 @@ internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delayS
 
             return (apart, shared.Count);
         }, lag => PeakInside(shared, lag));
+        // A lag sets the passes apart by the sum of their paces times it; so does what the air moved between them.
+        return found is var (seconds, own) ? (seconds, Math.Sqrt(Square(own) + Square(AirMetres / (Pace(there) + Pace(back))))) : null;
     }
+
+    private static double Pace(Walk walk) => (walk.DistanceAt(walk.Span.To) - walk.DistanceAt(walk.Span.From)) / (walk.Span.To - walk.Span.From);
 
     // Passes put back by a wrong lag may still agree on the tails of a peak that lies beyond the stretch: only a peak within it tells.
     private bool PeakInside(List<(double There, double Back)> shared, double lag)
@@ -182,4 +218,6 @@ internal sealed class LagFinder(CorrectedLog log, double noisePpm, double delayS
 
         return sum / count;
     }
+
+    private static double Square(double x) => x * x;
 }

@@ -9,6 +9,9 @@ public static class LogAligner
     private const double MostLag = 20;
     private const double MostClockOffset = 60;
 
+    /// <summary>Deviation of a line's delay from what is given or usual, seconds: 2 to 10 s cover hand-held monitors (common practice).</summary>
+    private const double LineDeviation = 2.5;
+
     /// <summary>Aligns a log.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="points">Its probe points, for their dwell times; may be empty.</param>
@@ -32,7 +35,7 @@ public static class LogAligner
         var recovered = Recover(log, seconds, noise);
 
         var (least, most) = options.EstimateClock ? (-MostClockOffset, MostLag + MostClockOffset) : (0, MostLag);
-        var finder = new LagFinder(recovered, Math.Sqrt(noise.Variance(0)), log.Instrument.DelaySeconds, least, most);
+        var finder = new LagFinder(recovered, Math.Sqrt(noise.Variance(0)), log.Instrument.DelaySeconds, options.EstimateClock || options.DelayKnown ? null : LineDeviation, least, most);
         var lag = finder.BothWays(path) ?? (options.EstimateClock ? finder.Rises(path) : null);
         var given = log.Instrument.DelaySeconds;
         var delay = lag is not null && (options.EstimateClock || !options.DelayKnown) ? lag.Seconds : given;
