@@ -17,7 +17,7 @@ internal static class ZoneScore
             return new ZoneAnswer(stage, zone.Probability, zone.At.DistanceTo(leak.At) <= radius, 2 * radius / Ft, null, null);
         }
 
-        var (half, rank) = Density(zone.Profile, leak.Along);
+        var (half, rank) = Density(zone.Profiles.Count > 0 ? zone.Profiles[0].Points : [], leak.Along);
         return new ZoneAnswer(stage, zone.Probability, leak.Along >= from && leak.Along <= to, (to - from) / Ft, half, rank);
     }
 

@@ -64,17 +64,10 @@ public sealed record LeakZone
     /// <summary>Panels that may hide it, in order along the front; empty in a walk-in.</summary>
     public IReadOnlyList<PanelChance> Panels { get; init; } = [];
 
-    /// <summary>The fitted curve along the front for the detail sheet; empty in a walk-in.</summary>
-    public IReadOnlyList<ProfilePoint> Profile { get; init; } = [];
+    /// <summary>Fitted curves along the front for the detail sheet, one for each kind of air that was read at the fixture, the air of the
+    /// case with fans on first; empty in a walk-in.</summary>
+    public IReadOnlyList<FrontProfile> Profiles { get; init; } = [];
 }
-
-/// <summary>The fitted net ppm at a place along the front, with a 90 % band for a reading there.</summary>
-/// <param name="Along">Metres along the front.</param>
-/// <param name="Ppm">Median net ppm, fans on.</param>
-/// <param name="LowPpm">5 % point.</param>
-/// <param name="HighPpm">95 % point.</param>
-/// <param name="Density">Probability density of the leak's place, per metre.</param>
-public sealed record ProfilePoint(double Along, double Ppm, double LowPpm, double HighPpm, double Density);
 
 /// <summary>Gas is here, its source is probably not in this case.</summary>
 /// <param name="Near">Fixture or room id where the gas was met.</param>

@@ -6,9 +6,6 @@ namespace StoreMap.Zones;
 /// <summary>Turns a line-up's posterior into zones, one per leak and fixture.</summary>
 internal static class ZoneBuilder
 {
-    private const int ProfilePoints = 60;
-    private const int Curves = 64;
-
     /// <summary>Zones of one leak: more than one when it may be on either side of a joint between fixtures.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="study">The line-up.</param>
@@ -47,9 +44,6 @@ internal static class ZoneBuilder
         var center = PlaceSummary.Median(edges, mass);
         var inBase = mass.Select((m, i) => m * baseShare[i]).Sum();
         var readings = study.Blocks.SelectMany(b => b.Readings).Where(r => r.Source.Reading.Place.Fixture == fixture.Id).ToList();
-        var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
-        var kind = inBase > 0.5 ? 1 : 0;
-        var curves = leak.Points(kind, block, Curves);
         var peak = PeakNear(study, from, to, f);
         var strength = StrengthRange.Of(plan, fixture, center, study, leak, inBase);
         return new LeakZone
@@ -68,7 +62,7 @@ internal static class ZoneBuilder
             StrengthHighKilogramsPerYear = strength.High,
             Reason = ZoneReason.Of(plan, fixture, readings, center, inBase, study.TellsBase, history, settings),
             Panels = PanelChances.Of(fixture, edges, mass, baseShare),
-            Profile = Profile(study, block, curves, kind, partner?.Points[block], f, edges, mass),
+            Profiles = new ProfileCurves(study, leak, inBase > 0.5 ? 1 : 0, partner, f, edges, mass).All(),
         };
     }
 
@@ -89,48 +83,5 @@ internal static class ZoneBuilder
         var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
         var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
         return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.S >= low && r.S <= high).MaxBy(r => r.Net);
-    }
-
-    private static ProfilePoint[] Profile(LineUpStudy study, int block, IReadOnlyList<FitPoint> curves, int kind, FitPoint? partner, int fixture, double[] edges, double[] mass)
-    {
-        if (curves.Count == 0) return [];
-        var axis = study.Axis;
-        var length = edges[^1];
-        var points = new ProfilePoint[ProfilePoints + 1];
-        var response = new double[axis.Count];
-        var values = new double[curves.Count][];
-        for (var k = 0; k < curves.Count; k++) values[k] = new double[points.Length];
-        var settings = study.Fits[kind][block].Settings;
-        var front = SpotView.Of(Spot.Return, low: false, onBack: false);
-        for (var i = 0; i < points.Length; i++)
-        {
-            var s = axis.ToAxis(fixture, length * i / ProfilePoints);
-            var other = 0.0;
-            if (partner is { } p)
-            {
-                study.Blocks[block].ResponseAt(study.Fits[0][block].Settings[p.Setting], s, response);
-                other = response[p.Cell] * Math.Exp(p.LogStrength);
-            }
-
-            var last = -1;
-            foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
-            {
-                if (curve.Setting != last) study.Blocks[block].ResponseAt(settings[last = curve.Setting], s, response);
-                values[k][i] = other + (front.Of(kind == 1, settings[curve.Setting].Cross) * response[curve.Cell] * Math.Exp(curve.LogStrength));
-            }
-        }
-
-        for (var i = 0; i < points.Length; i++)
-        {
-            var along = length * i / ProfilePoints;
-            var column = values.Select(v => v[i]).Order().ToArray();
-            var cell = Math.Clamp(Array.FindIndex(edges, e => e > along) - 1, 0, mass.Length - 1);
-            if (along >= length) cell = mass.Length - 1;
-            var low = column[(int)(0.05 * column.Length)] * Math.Exp(-0.5);
-            var high = column[(int)(0.95 * column.Length)] * Math.Exp(0.5);
-            points[i] = new ProfilePoint(along, column[column.Length / 2], low, high, mass[cell] / (edges[cell + 1] - edges[cell]));
-        }
-
-        return points;
     }
 }

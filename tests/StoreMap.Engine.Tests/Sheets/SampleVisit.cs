@@ -211,12 +211,12 @@ internal sealed class SampleVisit
                 Fixture = f.Id, Probability = new[] { 0.99, 0.86, 0.55, 0.3 }[i % 4], From = from, To = to, Center = l.Along, At = f.Front.PointAt(l.Along), PeakPpm = l.Peak,
                 Strength = l.Peak > 20 ? "large" : l.Peak > 5 ? "medium" : "small", StrengthLowKilogramsPerYear = l.Peak * 0.3, StrengthHighKilogramsPerYear = l.Peak * 4,
                 Reason = "Highest readings of the case, falling off on both sides; a line drop stands within one panel.", Panels = panels,
-                Profile = [.. Enumerable.Range(0, 81).Select(k =>
+                Profiles = [new FrontProfile(AirState.FansOn, false, [.. Enumerable.Range(0, 81).Select(k =>
                 {
                     var x = f.Front.Length * k / 80;
                     var ppm = l.Peak * Math.Exp(-Math.Abs(x - l.Along) / 1.1);
                     return new ProfilePoint(x, ppm, ppm * 0.5, (ppm * 1.7) + 0.3, Density(x));
-                })],
+                })])],
             };
         }).ToList();
         var quiet = plan.Fixtures.Where(f => leaks.All(l => l.Fixture.Id != f.Id)).ToList();

@@ -40,7 +40,7 @@ public class LeakLocatorTests
         Assert.Contains(result.Open[0], new[] { "C1/3", "C1/4" });
         Assert.InRange(zone.Panels.Sum(p => p.Probability), 0.98, 1.0001);
         Assert.Contains("12 ft from the left end", zone.Reason, StringComparison.Ordinal);
-        Assert.NotEmpty(zone.Profile);
+        Assert.Equal([(AirState.FansOn, false)], zone.Profiles.Select(p => (p.Air, p.Base)));
         Assert.NotNull(result.Next);
     }
 

@@ -6,7 +6,7 @@ namespace StoreMap.Sheets;
 
 /// <summary>Readings along a front against distance from the left end: a row for each air state with an axis of its own, for what fans
 /// mix and what stands in still air can't be read off one; and one for the kick plates, behind which lies another air space than the
-/// case's. The fitted curve and its band, which hold for the case's air with fans on, stand there.</summary>
+/// case's. In each row stand the fitted curve and its band.</summary>
 internal static class ProfileChart
 {
     private const double TitleRoom = 6;
@@ -17,9 +17,8 @@ internal static class ProfileChart
     public static void Draw(SvgWriter svg, SheetBox box, FrontRuler ruler, LeakZone zone, IReadOnlyList<NetReading> readings, Words words)
     {
         var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
-        var profile = zone.Profile.Where(p => ruler.Shows(p.Along)).OrderBy(p => ruler.X(p.Along)).ToList();
-        var curve = new Row(AirState.FansOn, false);
-        var rows = shown.Select(Row.Of).Concat(profile.Count > 0 ? [curve] : []).DefaultIfEmpty(curve).Distinct().OrderBy(r => r.Air).ThenBy(r => r.Base).ToList();
+        var curves = zone.Profiles.ToDictionary(p => new Row(p.Air, p.Base), p => p.Points.Where(c => ruler.Shows(c.Along)).OrderBy(c => ruler.X(c.Along)).ToList());
+        var rows = shown.Select(Row.Of).Concat(curves.Keys).DefaultIfEmpty(new Row(AirState.FansOn, false)).Distinct().OrderBy(r => r.Air).ThenBy(r => r.Base).ToList();
         svg.Begin("profile", "profile", words["detail.profile"]);
         if (zone is { From: { } from, To: { } to } && ruler.Span(from, to) is { } span)
         {
@@ -30,7 +29,7 @@ internal static class ProfileChart
         foreach (var (i, row) in rows.Index())
         {
             var place = new SheetBox(box.X, box.Y + (i * height) + TitleRoom, box.Width, height - TitleRoom - (i + 1 < rows.Count ? 4 : 0));
-            DrawRow(svg, place, ruler, row, [.. shown.Where(r => Row.Of(r) == row)], row == curve ? profile : [], words);
+            DrawRow(svg, place, ruler, row, [.. shown.Where(r => Row.Of(r) == row)], curves.GetValueOrDefault(row, []), words);
         }
 
         svg.End();
@@ -48,7 +47,7 @@ internal static class ProfileChart
         var labels = new LabelPlacer(place);
         var air = words["air." + row.Air.Kebab()];
         svg.Begin($"profile-{row.Air.Kebab()}{(row.Base ? "-base" : "")}", "profile-row", air);
-        svg.Text(new(place.X, place.Y - 2), words.Say(row.Base ? "detail.axis-base" : "detail.axis", air), SheetStyle.SmallBold);
+        svg.Text(new(place.X, place.Y - 2), words.Say(row.Base ? "detail.axis-base" : "detail.axis", air) + (profile.Count > 0 && row.Air != AirState.FansOn ? words["detail.curve-still"] : ""), SheetStyle.SmallBold);
         DrawGrid(svg, box, axis);
         DrawCurve(svg, ruler, axis, profile);
         if (readings.Count > 0) DrawAction(svg, box, axis, action, words, labels);

@@ -43,7 +43,7 @@ internal static class DetailLegend
         var entries = new List<(Action<SvgWriter, SheetPoint> Mark, string Text)>();
         if (readings.FirstOrDefault(r => r.IsHit && r.Reading.Air == AirState.FansOn) is { } hit) entries.Add(((s, p) => ReadingsPass.Symbol(s, p, hit), words["legend.reading-hit"]));
         if (readings.FirstOrDefault(r => !ReadingsPass.Shown(r)) is { } quiet) entries.Add(((s, p) => ReadingsPass.Symbol(s, p, quiet), words["legend.reading-quiet"]));
-        if (zone.Profile.Count > 0)
+        if (zone.Profiles.Count > 0)
         {
             entries.Add(((s, p) =>
             {
