@@ -9,8 +9,10 @@ namespace StoreMap.Sheets;
 /// are drawn by their own sheets and bound in by the caller.</summary>
 public static class ReportPages
 {
-    /// <summary>Leaks told on page one, and names in one of its lists: the first that leave it one page. Leaks are cut last.</summary>
-    private static readonly (int Leaks, int Names)[] Cuts = [(6, 8), (6, 6), (6, 4), (6, 3), (6, 2), (5, 2), (4, 2), (4, 1), (3, 1), (2, 1), (1, 1)];
+    /// <summary>Leaks told on page one, names in one of its lists, systems in its balance: the first that leave it one page. Leaks are cut
+    /// last.</summary>
+    private static readonly (int Leaks, int Names, int Systems)[] Cuts =
+        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (5, 2, 2), (4, 2, 2), (4, 1, 2), (3, 1, 2), (2, 1, 2), (1, 1, 2)];
 
     /// <summary>What the whole report is called.</summary>
     public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";
@@ -28,19 +30,19 @@ public static class ReportPages
     {
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
-        IReadOnlyList<FlowItem> Items(int leaks, int names) =>
+        IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems) cut) =>
         [
-            .. ReportNotes.Safety(plan, net, words, Math.Min(3, names)), NoteItems.Rule(),
-            .. ZoneNotes.Callouts(plan, net, located, words, leaks, brief: true), NoteItems.Rule(),
-            .. ReportNotes.Next(plan, net, located, balances, record, words, names), NoteItems.Rule(),
-            .. ReportNotes.NotChecked(plan, net, located, words, names), NoteItems.Rule(),
-            .. ReportNotes.Balance(plan, balances, record, words, names),
+            .. ReportNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
+            .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true), NoteItems.Rule(),
+            .. ReportNotes.Next(plan, net, located, balances, record, words, cut.Names), NoteItems.Rule(),
+            .. ReportNotes.NotChecked(plan, net, located, words, cut.Names), NoteItems.Rule(),
+            .. ReportNotes.Balance(plan, balances, record, words, cut.Systems),
             .. ReportNotes.Signature(words),
         ];
         // A millimetre to spare, for heights that add up a little differently when they are set.
         var room = set.TextColumns(1)[0];
-        var fit = Cuts.Index().First(c => c.Index == Cuts.Length - 1 || FlowColumns.Height(Items(c.Item.Leaks, c.Item.Names), room.Width) <= room.Height - 1).Item;
-        set.AddText(new SheetHead("summary", words["report.summary"], words["report.kind"]), Items(fit.Leaks, fit.Names));
+        var fit = Cuts.Index().First(c => c.Index == Cuts.Length - 1 || FlowColumns.Height(Items(c.Item), room.Width) <= room.Height - 1).Item;
+        set.AddText(new SheetHead("summary", words["report.summary"], words["report.kind"]), Items(fit));
         return set.Finish();
     }
 

@@ -50,7 +50,7 @@ public class DemoSheetsTests
         {
             if (DemoRoute.Plan.FindFixture(hit.Reading.Place.Fixture) is { } fixture) Assert.Contains(fixture.Tag, tags);
             var number = hit.Bound == ReadingBound.AtLeast ? "≥1000" : Numbers.Ppm(hit.NetPpm);
-            Assert.Contains(texts, t => t.Split(", ").Any(part => part == number || part.Contains($" {number} ppm", StringComparison.Ordinal)));
+            Assert.Contains(texts, t => t.Split(" & ").Any(part => part == number || part.Contains($" {number} ppm", StringComparison.Ordinal)));
         }
     }
 

@@ -42,7 +42,9 @@ internal static class ProfileChart
         var box = over ? new SheetBox(place.X, place.Y + OverRoom, place.Width, place.Height - OverRoom) : place;
         // A number over range only says "more": it stands above the axis with an arrow and must not flatten all others.
         var action = readings.Select(r => r.ActionPpm).DefaultIfEmpty(2).Max();
-        var top = readings.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.HighPpm)).Append(action).Max();
+        var told = readings.Where(r => r.Bound != ReadingBound.AtLeast).Select(r => r.NetPpm).Concat(profile.Select(p => p.Ppm)).Append(action).Max();
+        // A wide band runs out of the chart rather than press readings and curve flat.
+        var top = profile.Select(p => Math.Min(p.HighPpm, 2 * told)).Append(told).Max();
         var axis = new ChartAxis(0, top * 1.08, box.Bottom, box.Y, place.Height > 80 ? 5 : 3);
         var labels = new LabelPlacer(place);
         var air = words["air." + row.Air.Kebab()];

@@ -73,7 +73,7 @@ internal static class CompareNotes
         var lines = new List<string> { $"{Tag(plan, zone.Fixture)}: {words["change." + zone.Change.Kebab()]}" };
         if (plan.FindFixture(zone.Fixture) is { Front: not null } fixture && zone is { From: { } from, To: { } to })
         {
-            lines.Add(Words.Sentence(PlaceWords.Interval(plan, words, fixture, from, to, (from + to) / 2)));
+            lines.Add(Words.Sentence(PlaceWords.Interval(plan, words, fixture, from, to, zone.Now?.Center ?? ((from + to) / 2))));
         }
 
         lines.Add(words.Say("compare.peaks", string.Join(" → ", zone.Visits.Select(Peak))));

@@ -62,6 +62,12 @@ internal static class LegendNotes
         LegendSymbol.ReadingSeen => (svg, p) => ReadingsPass.Symbol(svg, p, Sample(1.5, 2)),
         LegendSymbol.ReadingQuiet => (svg, p) => ReadingsPass.Symbol(svg, p, Sample(0, 2)),
         LegendSymbol.ReadingOver => (svg, p) => svg.Text(new(p.X, p.Y + 1.25), "≥9", SheetStyle.SmallBold, TextAnchor.Middle),
+        LegendSymbol.ReadingStill => (svg, p) =>
+        {
+            ReadingsPass.Symbol(svg, p - new SheetPoint(1.8, 0), Sample(12, 2, AirState.FansOff));
+            ReadingsPass.Symbol(svg, p + new SheetPoint(1.8, 0), Sample(0, 2, AirState.FansOff));
+        },
+        LegendSymbol.ReadingTwo => (svg, p) => svg.Text(new(p.X, p.Y + 1.25), "7 & 3", SheetStyle.SmallBold, TextAnchor.Middle),
         LegendSymbol.Contour => (svg, p) =>
         {
             svg.Line(p - new SheetPoint(4.5, 0), p + new SheetPoint(4.5, 0), Paint.Line(SheetStyle.Hair));
@@ -131,9 +137,9 @@ internal static class LegendNotes
         _ => null,
     };
 
-    private static NetReading Sample(double ppm, double action) => new()
+    private static NetReading Sample(double ppm, double action, AirState air = AirState.FansOn) => new()
     {
-        Reading = new Reading { Time = default, Ppm = ppm, Place = new ReadingPlace { At = default } },
+        Reading = new Reading { Time = default, Ppm = ppm, Place = new ReadingPlace { At = default }, Air = air },
         BackgroundPpm = 0, NetPpm = ppm, DeviationPpm = 1, DetectionPpm = 1, ActionPpm = action,
     };
 }

@@ -7,6 +7,9 @@ namespace StoreMap.Sheets;
 /// <summary>The call-outs of leak zones: case, chance, where, which panel to lift, why.</summary>
 internal static class ZoneNotes
 {
+    /// <summary>Panels less likely than this are named nowhere, so that all pages name the same.</summary>
+    public const double WorthNaming = 0.01;
+
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, LocateResult located, Words words)
     {
         foreach (var item in Callouts(plan, net, located, words, int.MaxValue, false)) yield return item;
@@ -68,7 +71,7 @@ internal static class ZoneNotes
     public static IEnumerable<PanelChance> InOrder(LocateResult located, LeakZone zone)
     {
         var order = located.Open.Distinct().Index().ToDictionary(o => o.Item, o => o.Index);
-        return zone.Panels.OrderBy(p => order.GetValueOrDefault(p.Id, int.MaxValue)).ThenByDescending(p => p.Probability);
+        return zone.Panels.Where(p => p.Probability >= WorthNaming).OrderBy(p => order.GetValueOrDefault(p.Id, int.MaxValue)).ThenByDescending(p => p.Probability);
     }
 
     /// <summary>The highest reading of a zone; "over" the end of its range where the monitor could show no more.</summary>

@@ -20,7 +20,7 @@ internal static class EquipmentPass
             d.Labels.Space.Block(new SheetBox(at.X - Half, at.Y - Half, 2 * Half, 2 * Half));
             var label = new PlanLabel
             {
-                Lines = [item.Id], Style = SheetStyle.Small, Anchor = at, Priority = LabelPriority.Equipment, Layer = "labels-equipment",
+                Lines = [item.Level is "floor" ? item.Id : $"{item.Id} ({d.Words.Level(item.Level)})"], Style = SheetStyle.Small, Anchor = at, Priority = LabelPriority.Equipment, Layer = "labels-equipment",
                 Key = d.Words.Say("key.equipment", item.Id, d.Words["equipment." + item.Kind.Kebab()], d.Words.Level(item.Level)),
             };
             d.Labels.Add(label with { Spots = [.. LabelSpots.Around(label, Half + 0.4), .. LabelSpots.Rings(label, 4, 8, 12)] });

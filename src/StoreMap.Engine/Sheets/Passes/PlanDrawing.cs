@@ -55,6 +55,8 @@ internal enum LegendSymbol
     ReadingSeen,
     ReadingQuiet,
     ReadingOver,
+    ReadingStill,
+    ReadingTwo,
     Contour,
     Zone,
     ElsewhereMark,

@@ -25,6 +25,8 @@ internal static class ReadingsPass
             Symbol(d.Svg, at, r);
             d.Svg.End();
             d.Uses(r.IsHit ? LegendSymbol.ReadingHit : Shown(r) ? LegendSymbol.ReadingSeen : LegendSymbol.ReadingQuiet);
+            if (spot.Any(s => s.Reading.Air != AirState.FansOn)) d.Uses(LegendSymbol.ReadingStill);
+            if (others.Count > 0) d.Uses(LegendSymbol.ReadingTwo);
             if (r.Bound == ReadingBound.AtLeast && !r.HitOnly) d.Uses(LegendSymbol.ReadingOver);
             var half = r.IsHit ? HitRing : 0.6;
             d.Labels.Space.Block(new SheetBox(at.X - half, at.Y - half, 2 * half, 2 * half));
@@ -62,7 +64,7 @@ internal static class ReadingsPass
         var outward = Outward(d, r);
         var label = new PlanLabel
         {
-            Lines = [string.Join(", ", others.Take(2).Prepend(r).Select(Text)) + (others.Count > 2 ? " …" : "")], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
+            Lines = [string.Join(" & ", others.Take(2).Prepend(r).Select(Text)) + (others.Count > 2 ? " …" : "")], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
             Priority = r.IsHit ? LabelPriority.Hit + Math.Min(9, r.NetPpm / 1000) : LabelPriority.Reading + Math.Min(9, r.NetPpm),
             Layer = "labels-readings", Key = Describe(d, r, others),
         };

@@ -62,7 +62,8 @@ internal static class ZonesPass
     public static void Badge(PlanDrawing d, string letter, SheetPoint anchor, SheetPoint? outward)
     {
         var label = BadgeLabel(letter, anchor);
-        var beside = outward is { } o ? LabelSpots.Outward(label, o, 5, 3) : [];
+        // A leader from every letter: a short bar among readings is hard to find.
+        var beside = outward is { } o ? LabelSpots.Outward(label, o, 5, 3).Select(s => s with { Leader = true }) : [];
         d.Labels.Add(label with { Spots = [.. beside, .. LabelSpots.Rings(label, 4, 7, 11, 16, 24)] });
     }
 

@@ -36,9 +36,10 @@ internal static class NextSteps
             steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
         }
 
-        if (located.Open.Count > 0)
+        var named = located.Zones.SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
+        if (named.Count > 0)
         {
-            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, located.Open), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
+            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, [.. located.Open.Where(named.Contains)]), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
         }
 
         foreach (var zone in located.Zones.Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));

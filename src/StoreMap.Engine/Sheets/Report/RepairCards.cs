@@ -38,6 +38,7 @@ internal static class RepairCards
             List<FlowItem> lines =
             [
                 .. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
+                .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
                 .. panels.Count > 0 ? [NoteItems.Line(words.Say("card.panels", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
                 NoteItems.Line(words["card.lock-out"]), .. Common(plan, fixture, zone.Center ?? 0, words),
                 NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
@@ -45,7 +46,6 @@ internal static class RepairCards
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
             ];
-            if (finding is not null) lines.Add(NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened))));
             cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
         }
 
@@ -101,11 +101,12 @@ internal static class RepairCards
             foreach (var (row, cells) in Blanks.Index())
             {
                 var x = box.X;
-                var y = box.Y + ((row + 1) * step) - 1;
+                // Captions under their lines, so that what is written stands clear of them.
+                var y = box.Y + ((row + 1) * step) - 4;
                 foreach (var (key, share) in cells)
                 {
                     var cell = share * box.Width;
-                    svg.Text(new(x, y - 0.8), SheetStyle.SmallMuted.Fit(words[key], cell - 2), SheetStyle.SmallMuted);
+                    svg.Text(new(x, y + 0.8 + SheetStyle.TextSmall), SheetStyle.SmallMuted.Fit(words[key], cell - 2), SheetStyle.SmallMuted);
                     svg.Line(new(x, y), new(x + cell - 2, y), Paint.Line(SheetStyle.Hair));
                     x += cell;
                 }

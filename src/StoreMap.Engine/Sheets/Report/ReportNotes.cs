@@ -45,7 +45,7 @@ internal static class ReportNotes
     }
 
     private static string ReachInPlace(Plan plan, LimitReading r, Words words) => words.Say(
-        "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words), Limit(r, words));
+        r.Reading.Reading.Air == AirState.FansOff ? "safe.reading-at-still" : "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words), Limit(r, words));
 
     private static string Limit(LimitReading r, Words words) =>
         double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm), r.Gas ?? "") : words["safe.no-limit"];
@@ -107,7 +107,8 @@ internal static class ReportNotes
         if (fixtures.Count > 0) yield return NoteItems.Bullet(words.Say("report.fixtures", Listing.Of(fixtures, 3 * most, words)));
         var noted = net.Survey.Coverage.SelectMany(c => c.NotChecked.Select(n => words.Say("report.noted-item", c.System, n))).ToList();
         if (noted.Count > 0) yield return NoteItems.Bullet(words.Say("report.noted", Listing.Of(noted, most, words)));
-        yield return NoteItems.Line(words[CoverageTable.IsComplete(plan, net) ? "report.complete" : "report.leak-survey"], 1);
+        var uncalibrated = net.Survey.Instruments.Any(i => i.Calibrated is null) ? " " + words["report.uncalibrated"] : "";
+        yield return NoteItems.Line(words[CoverageTable.IsComplete(plan, net) ? "report.complete" : "report.leak-survey"] + uncalibrated, 1);
     }
 
     /// <summary>Refrigerant added beside what the leaks found can have lost, a row per system.</summary>
@@ -125,7 +126,7 @@ internal static class ReportNotes
             new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 12, TextAnchor.End), new(words["balance.was-added"], 26, TextAnchor.End),
             new(words["balance.can-explain"], 40, TextAnchor.End), new(words["balance.rate-head"], 30, TextAnchor.End), new(words["balance.verdict"], 50),
         ]);
-        var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(Math.Max(2, most));
+        var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(most);
         foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
         [
             $"{b.System} {b.Refrigerant}", Numbers.Whole(b.Days), Lengths.Weight(plan.Units, b.AddedKilograms),
@@ -134,14 +135,14 @@ internal static class ReportNotes
         ]))) yield return row;
         yield return NoteItems.Gap(1.2);
         yield return NoteItems.Muted(words["balance.basis"]);
-        if (balances.Count <= Math.Max(2, most)) yield break;
+        if (balances.Count <= most) yield break;
         yield return NoteItems.Muted(words["report.more-systems"]);
     }
 
     /// <summary>A place to sign.</summary>
     public static IEnumerable<FlowItem> Signature(Words words)
     {
-        yield return NoteItems.Gap(9);
+        yield return NoteItems.Gap(7);
         yield return new DrawnItem(9, (svg, at, width) =>
         {
             foreach (var (i, key) in Signers.Index())

@@ -27,7 +27,7 @@ internal static class ReportTables
         ]);
         var outside = located.Elsewhere.Select((e, i) => (IReadOnlyList<string>)
         [
-            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", "–", words.Say("zone.look", words.Remark(e.Look)),
+            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", PeakAt(net, e.Near, words), words.Say("zone.look", words.Remark(e.Look)),
         ]);
         foreach (var row in table.Items(zones.Concat(outside))) yield return row;
     }
@@ -53,6 +53,9 @@ internal static class ReportTables
             string.Join(", ", new[] { f.Entry.Component, f.Entry.Repair }.Where(t => t is not null)), f.Entry.WorkOrder ?? "",
         ]))) yield return row;
     }
+
+    private static string PeakAt(NetSurvey net, string fixture, Words words) =>
+        net.Readings.Where(r => r.Reading.Place.Fixture == fixture && r.IsHit && !r.HitOnly).MaxBy(r => r.NetPpm) is { } highest ? words.Say("zone.above-room", ReadingsPass.Text(highest)) : "–";
 
     /// <summary>Fixtures with nothing above the detection level, and the smallest leak that would have shown.</summary>
     public static IEnumerable<FlowItem> Quiet(Plan plan, NetSurvey net, LocateResult located, Words words)
