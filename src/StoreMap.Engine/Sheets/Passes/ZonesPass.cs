@@ -98,7 +98,7 @@ internal static class ZonesPass
 
     private static void Ring(SvgWriter svg, SheetPoint centre, double radius, string? dash)
     {
-        svg.Circle(centre, radius, Paint.Line(1.8, SheetStyle.Paper));
+        svg.Circle(centre, radius, Paint.Line(2.4, SheetStyle.Paper));
         svg.Circle(centre, radius, Paint.Line(1.4, SheetStyle.Ink, dash));
         svg.Circle(centre, radius, Paint.Line(0.8, SheetStyle.Vermilion, dash));
     }
