@@ -57,6 +57,20 @@ internal static class Floor
         await page.WaitForFunctionAsync("() => navigator.serviceWorker.controller !== null");
     }
 
+    /// <summary>Opens the page anew until the new version is offered, takes it, and waits until the page has begun anew with it.</summary>
+    public static async Task UseNewVersion(IPage page)
+    {
+        await page.ReloadAsync();
+        await page.EvaluateAsync("() => { document.before = true; }");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use it now" }).ClickAsync();
+        await page.WaitForFunctionAsync("() => !document.before");
+        await page.Locator("#progress").WaitForAsync();
+        Assert.True(await HasNewVersion(page));
+    }
+
+    /// <summary>True when the page's files are those of the newer version.</summary>
+    public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", ClientVersions.Mark);
+
     /// <summary>What was typed as readings, as the server's journal has it, by device and in each device's order.</summary>
     public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey)
     {

@@ -28,6 +28,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public event Action? Changed;
 
+    /// <summary>Entries of this survey came from another device.</summary>
+    public event Func<string, Task>? Arrived;
+
     public SyncStand Stand { get; private set; }
 
     /// <summary>Entries and changed layouts on this device that the server has not confirmed.</summary>
@@ -201,16 +204,17 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private async Task FetchEvents(ServerSurvey there)
     {
         var here = await store.Survey(there.Id) ?? new SurveyRecord { Id = there.Id, Store = there.Store, Started = there.Started };
-        var started = here.Cursor;
+        var (started, added) = (here.Cursor, 0);
         while (await Get($"api/surveys/{there.Id}/events?after={here.Cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
         {
             string[] texts = [.. events.Select(e => e.Document).Where(d => JournalEvent.Parse(d)?.Survey == there.Id)];
-            await Browser.Receive(there.Id, JsonSerializer.Serialize(texts, Json.Default.StringArray));
+            added += await Browser.Receive(there.Id, JsonSerializer.Serialize(texts, Json.Default.StringArray));
             here = here with { Cursor = events[^1].Received };
             await store.Put(here);
         }
 
         if (started == 0 && here.Cursor == 0) await store.Put(here);
+        if (added > 0 && Arrived is { } arrived) await arrived(there.Id);
     }
 
     private async Task<(int Version, string Document)?> Layout(string id)

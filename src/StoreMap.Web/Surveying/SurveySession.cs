@@ -9,13 +9,23 @@ using StoreMap.Web.Storage;
 namespace StoreMap.Web.Surveying;
 
 /// <summary>The survey at hand: its points, where the technician stands, and what was noted so far.</summary>
-public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
+public sealed class SurveySession
 {
+    private readonly LocalStore store;
+    private readonly Sync sync;
+    private readonly LiveAnswer live;
+    private readonly TimeProvider clock;
     private readonly List<JournalEvent> events = [];
     private readonly Dictionary<string, string> shown = [];
     private readonly List<(string Point, DateTimeOffset From)> stood = [];
     private IReadOnlyList<ProbePoint> draft = [];
     private int number;
+
+    public SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
+    {
+        (this.store, this.sync, this.live, this.clock) = (store, sync, live, clock);
+        sync.Arrived += survey => survey == Record?.Id ? Reload() : Task.CompletedTask;
+    }
 
     public event Action? Changed;
 
@@ -71,6 +81,8 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
         {
             live.Forget();
             stood.Clear();
+            events.Clear();
+            number = 0;
             Current = null;
             Stop = null;
         }
@@ -81,12 +93,15 @@ public sealed class SurveySession(LocalStore store, Sync sync, LiveAnswer live, 
         return true;
     }
 
-    /// <summary>Reads the journal anew, as after a sync.</summary>
-    public async Task Reload()
+    // Takes in what the journal has got since. What is noted while it is read is in the list already; where the probe is stays.
+    private async Task Reload()
     {
-        events.Clear();
-        events.AddRange(await store.Events(Record.Id));
-        number = events.Where(e => e.Device == store.Device).Select(e => e.Number + 1).DefaultIfEmpty(0).Max();
+        var survey = Record.Id;
+        var read = await store.Events(survey);
+        if (Record.Id != survey) return;
+        var known = events.Select(e => e.Id).ToHashSet();
+        events.AddRange(read.Where(e => known.Add(e.Id)));
+        number = events.Where(e => e.Device == store.Device).Select(e => e.Number + 1).Append(number).Max();
         Replay();
         Ask();
     }

@@ -6,6 +6,7 @@ const name = prefix + self.assetsManifest.version;
 const base = new URL('/', self.origin);
 const skipped = /(^service-worker\.js$)|\.(gz|br|map)$/;
 
+// A file that is missing or differs from the list fails the whole, and the version before goes on.
 self.addEventListener('install', e => e.waitUntil((async () => {
   const requests = self.assetsManifest.assets.filter(a => !skipped.test(a.url))
     .map(a => new Request(new URL(a.url, base), { integrity: a.hash, cache: 'no-cache' }));
@@ -13,9 +14,10 @@ self.addEventListener('install', e => e.waitUntil((async () => {
   await cache.addAll(requests);
 })()));
 
+// Open pages are taken over before the files of the version before are dropped, so that no page asks for what is gone.
 self.addEventListener('activate', e => e.waitUntil((async () => {
-  for (const key of await caches.keys()) if (key.startsWith(prefix) && key !== name) await caches.delete(key);
   await self.clients.claim();
+  for (const key of await caches.keys()) if (key.startsWith(prefix) && key !== name) await caches.delete(key);
 })()));
 
 self.addEventListener('message', e => { if (e.data === 'update') self.skipWaiting(); });
@@ -24,8 +26,7 @@ self.addEventListener('fetch', e => {
   const url = new URL(e.request.url);
   if (e.request.method !== 'GET' || url.origin !== base.origin || url.pathname.startsWith('/api/')) return;
   e.respondWith((async () => {
-    const cache = await caches.open(name);
-    const kept = await cache.match(e.request.mode === 'navigate' ? new URL('index.html', base).href : e.request);
-    return kept ?? fetch(e.request);
+    const wanted = e.request.mode === 'navigate' ? new URL('index.html', base).href : e.request;
+    return await caches.match(wanted, { cacheName: name }) ?? fetch(e.request);
   })());
 });

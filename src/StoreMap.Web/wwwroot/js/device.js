@@ -149,6 +149,5 @@ export async function onUpdate(callback) {
 
 export async function update() {
   const registration = await navigator.serviceWorker?.getRegistration();
-  navigator.serviceWorker?.addEventListener('controllerchange', () => location.reload());
   registration?.waiting?.postMessage('update');
 }

@@ -1,0 +1,72 @@
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>A new version of the client while work goes on: taken whole or not at all, and never in the way of an offline start.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class UpdateTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Update_NotWhole_LeavesTheOldVersionStartingOffline()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var client = new ClientVersions(server.Url);
+        await using var device = await chromium.Device();
+        var page = await Ready(device, client);
+        client.Update(whole: false);
+        await page.ReloadAsync();
+        await page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r.update()).catch(() => {})");
+        await page.WaitForFunctionAsync("() => navigator.serviceWorker.getRegistration().then(r => !r.installing && !r.waiting)");
+        Assert.False(await page.GetByText("A new version is here").IsVisibleAsync());
+        await device.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        await Floor.Log(page, "6");
+        Assert.False(await Floor.HasNewVersion(page));
+
+        // Once all of it can be had, it is offered and taken.
+        client.Update();
+        await device.SetOfflineAsync(false);
+        await Floor.UseNewVersion(page);
+        Assert.Equal(2, await Floor.Done(page));
+    }
+
+    /// <summary>The network goes at the moment the new version is asked in, and a second page of the survey is just being opened: both
+    /// start, whole, with what was logged.</summary>
+    [Fact]
+    public async Task Update_NetworkGoneAtOnceAndAPageHalfOpen_BothStart()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var client = new ClientVersions(server.Url);
+        await using var device = await chromium.Device();
+        var page = await Ready(device, client);
+        client.Update();
+        await page.ReloadAsync();
+        var offered = page.GetByRole(AriaRole.Button, new() { Name = "Use it now" });
+        await offered.WaitForAsync();
+        await Floor.Log(page, "6");
+        var other = await device.NewPageAsync();
+        var opening = other.GotoAsync(page.Url, new() { WaitUntil = WaitUntilState.Commit });
+        await offered.ClickAsync();
+        await device.SetOfflineAsync(true);
+        await opening;
+        foreach (var one in new[] { page, other })
+        {
+            await Assertions.Expect(one.Locator("#progress")).ToContainTextAsync("2 of");
+            await one.WaitForFunctionAsync("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", ClientVersions.Mark);
+            await one.ReloadAsync();
+            await Assertions.Expect(one.Locator("#progress")).ToContainTextAsync("2 of");
+        }
+    }
+
+    // A visit with one reading, on a device that keeps the whole client.
+    private static async Task<IPage> Ready(IBrowserContext device, ClientVersions client)
+    {
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, client.Url);
+        await Floor.Begin(page);
+        await Floor.Log(page, "5");
+        await Floor.AllSent(page);
+        await Floor.ReadyForOffline(page);
+        return page;
+    }
+}
