@@ -8,4 +8,4 @@ Console.CancelKeyPress += (_, e) =>
     e.Cancel = true;
     stop.Cancel();
 };
-return new Host(Console.Out, Console.Error, showProgress: !Console.IsErrorRedirected).Run(args, stop.Token);
+return new Host(Console.In, Console.Out, Console.Error, showProgress: !Console.IsErrorRedirected).Run(args, stop.Token);

@@ -24,6 +24,9 @@ public sealed class People(StoreDatabase database, TimeProvider clock)
     // Verified when the name is unknown, so that both take as long.
     private static readonly Lazy<string> Nobody = new(() => Passphrase.Hash("nobody has this passphrase"));
 
+    /// <summary>True for 1 to 64 characters, none of them a control character and not all blank.</summary>
+    public static bool IsName(string name) => name.Length <= 64 && !name.Any(char.IsControl) && !string.IsNullOrWhiteSpace(name);
+
     /// <summary>All names with roles.</summary>
     public IReadOnlyList<Person> All()
     {

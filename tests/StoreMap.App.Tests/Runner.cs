@@ -30,11 +30,15 @@ internal sealed class Runner : IDisposable
     }
 
     /// <summary>Runs a command line and keeps what it printed.</summary>
-    public int Run(params string[] args)
+    public int Run(params string[] args) => RunTyping("", args);
+
+    /// <summary>The same with something typed at it.</summary>
+    public int RunTyping(string typed, params string[] args)
     {
+        using var input = new StringReader(typed);
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var code = new Host(output, error, showProgress: false).Run(args, TestContext.Current.CancellationToken);
+        var code = new Host(input, output, error, showProgress: false).Run(args, TestContext.Current.CancellationToken);
         (Out, Error) = (output.ToString(), error.ToString());
         return code;
     }

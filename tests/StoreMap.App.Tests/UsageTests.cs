@@ -98,7 +98,7 @@ public sealed class UsageTests : IDisposable
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var code = new App.Shell.Host(output, error, false).Run(
+        var code = new App.Shell.Host(TextReader.Null, output, error, false).Run(
             ["route", Runner.Demo("tern-hollow.layout.json"), "--out", run.PathOf("route")], new CancellationToken(canceled: true));
         Assert.Equal(130, code);
         Assert.Empty(run.Files());

@@ -79,8 +79,9 @@ internal static class DataCommands
             return;
         }
 
+        if (!People.IsName(name)) throw Refusing.Refused(name, "person", "A name has 1 to 64 characters.");
         session.Note($"Passphrase of {name}, at least {People.FewestCharacters} characters:");
-        var passphrase = Console.In.ReadLine() ?? "";
+        var passphrase = session.In.ReadLine() ?? "";
         if (passphrase.Length < People.FewestCharacters) throw Refusing.Refused(name, "passphrase", $"A passphrase has at least {People.FewestCharacters} characters; a few words do well.");
         people.Set(name, parse.GetValue(Role)!, passphrase);
         session.Say($"{name} may sign in.");

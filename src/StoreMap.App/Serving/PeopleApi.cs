@@ -15,7 +15,7 @@ internal static class PeopleApi
 
     private static IResult Put(string name, NewPerson person, People all)
     {
-        if (name.Length > 64 || name.Any(char.IsControl) || string.IsNullOrWhiteSpace(name)) return Bad("A name has 1 to 64 characters.");
+        if (!People.IsName(name)) return Bad("A name has 1 to 64 characters.");
         if (person.Role is not (SignInCookie.Office or SignInCookie.Field)) return Bad("The role is office or field.");
         if (person.Passphrase is not { Length: >= People.FewestCharacters and <= 1000 }) return Bad($"A passphrase has at least {People.FewestCharacters} characters; a few words do well.");
         all.Set(name, person.Role, person.Passphrase);

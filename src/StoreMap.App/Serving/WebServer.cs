@@ -15,13 +15,14 @@ internal static class WebServer
     /// <summary>Builds the server; it listens once started.</summary>
     public static WebApplication Build(ServeOptions options, TimeProvider clock)
     {
+        var certificate = options.Certificate is { } file ? ServerCertificate.Load(file, options.CertificatePassphrase) : null;
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
         {
             ApplicationName = "storemap", ContentRootPath = AppContext.BaseDirectory, EnvironmentName = "Production",
         });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listen(kestrel, options));
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel => Listen(kestrel, options, certificate));
         builder.WebHost.UseStaticWebAssets();
-        if (options.Certificate is not null) builder.WebHost.UseKestrelHttpsConfiguration();
+        if (certificate is not null) builder.WebHost.UseKestrelHttpsConfiguration();
         builder.Logging.AddFilter("Microsoft", LogLevel.Error).AddSimpleConsole(c => c.SingleLine = true);
         AddServices(builder.Services, options, clock);
         var app = builder.Build();
@@ -69,14 +70,14 @@ internal static class WebServer
         ClientFiles.Map(app);
     }
 
-    private static void Listen(KestrelServerOptions kestrel, ServeOptions options)
+    private static void Listen(KestrelServerOptions kestrel, ServeOptions options, X509Certificate2? certificate)
     {
         kestrel.AddServerHeader = false;
         kestrel.Limits.MaxRequestBodySize = MostBytes;
         kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(20);
         void Https(ListenOptions listen)
         {
-            if (options.Certificate is { } file) listen.UseHttps(Certificate(file, options.CertificatePassphrase));
+            if (certificate is not null) listen.UseHttps(certificate);
         }
 
         var port = options.Url.Port;
@@ -85,11 +86,6 @@ internal static class WebServer
         if (host == "localhost" && port != 0) kestrel.ListenLocalhost(port, Https);
         else kestrel.Listen(host == "localhost" ? System.Net.IPAddress.Loopback : System.Net.IPAddress.Parse(host), port, Https);
     }
-
-    private static X509Certificate2 Certificate(string file, string? passphrase) =>
-        Path.GetExtension(file).ToUpperInvariant() is ".PFX" or ".P12"
-            ? X509CertificateLoader.LoadPkcs12FromFile(file, passphrase)
-            : X509Certificate2.CreateFromPemFile(file);
 
     // A page of another name that points at this machine must not be answered.
     private static List<string> AllowedHosts(ServeOptions options) => options switch

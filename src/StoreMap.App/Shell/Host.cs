@@ -4,7 +4,7 @@ using System.Text.Json.Nodes;
 namespace StoreMap.App.Shell;
 
 /// <summary>Runs a verb and turns whatever happens into words for a person and an exit code.</summary>
-internal sealed class Host(TextWriter output, TextWriter error, bool showProgress)
+internal sealed class Host(TextReader input, TextWriter output, TextWriter error, bool showProgress)
 {
     /// <summary>Every verb takes it.</summary>
     public static Option<bool> JsonOption { get; } = new("--json")
@@ -14,7 +14,7 @@ internal sealed class Host(TextWriter output, TextWriter error, bool showProgres
     };
 
     /// <summary>The same program for a verb that runs others: silent on standard output when a document is to be the only thing there.</summary>
-    public Host Quiet(bool quiet) => quiet ? new Host(TextWriter.Null, error, false) : this;
+    public Host Quiet(bool quiet) => quiet ? new Host(input, TextWriter.Null, error, false) : this;
 
     /// <summary>Parses and runs a command line.</summary>
     public int Run(string[] args, CancellationToken cancel)
@@ -35,7 +35,7 @@ internal sealed class Host(TextWriter output, TextWriter error, bool showProgres
     public int Run(ParseResult parse, Action<Session> body, CancellationToken cancel)
     {
         var json = parse.GetValue(JsonOption);
-        var session = new Session(output, error, json, showProgress && !json, cancel);
+        var session = new Session(input, output, error, json, showProgress && !json, cancel);
         try
         {
             body(session);

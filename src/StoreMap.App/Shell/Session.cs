@@ -7,7 +7,7 @@ namespace StoreMap.App.Shell;
 
 /// <summary>One run of one verb: where its words go. Results to <see cref="Out"/>, messages and progress to
 /// <see cref="Error"/>; with <see cref="Json"/> one machine-readable document on <see cref="Out"/> and nothing else there.</summary>
-internal sealed class Session(TextWriter output, TextWriter error, bool json, bool showProgress, CancellationToken cancel)
+internal sealed class Session(TextReader input, TextWriter output, TextWriter error, bool json, bool showProgress, CancellationToken cancel)
 {
     private static readonly JsonSerializerOptions Indented = new()
     {
@@ -15,6 +15,9 @@ internal sealed class Session(TextWriter output, TextWriter error, bool json, bo
     };
 
     private int lastPercent = -1;
+
+    /// <summary>What is typed or piped in.</summary>
+    public TextReader In { get; } = input;
 
     public TextWriter Out { get; } = output;
 

@@ -178,6 +178,39 @@ public class SecurityTests
         Assert.Contains((await server.Client.PostAsync("/api/surveys/s1/events", form, Cancel)).StatusCode, new[] { HttpStatusCode.UnsupportedMediaType, HttpStatusCode.NotFound });
     }
 
+    [Theory]
+    [InlineData("../../evil")]
+    [InlineData("..")]
+    [InlineData("a/b")]
+    [InlineData("C:evil")]
+    public async Task Store_NamedLikeAPath_IsRefused(string id)
+    {
+        await using var server = await TestServer.Start();
+        var text = TestServer.DemoLayout.Replace("\"tern-hollow\"", System.Text.Json.JsonSerializer.Serialize(id), StringComparison.Ordinal);
+        var answer = await server.Client.PutAsync($"/api/stores/{Uri.EscapeDataString(id)}/layout", TestServer.Json(text), Cancel);
+        Assert.NotEqual(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("[]", await server.Client.GetStringAsync("/api/stores", Cancel));
+    }
+
+    [Fact]
+    public async Task StoredText_ThatLooksLikeMarkup_LeavesAsJsonAlone()
+    {
+        const string Markup = "<script>alert(1)</script>";
+        await using var server = await TestServer.Start();
+        await server.PutDemo(text: TestServer.DemoLayout.Replace("Tern Hollow", Markup, StringComparison.Ordinal));
+        await server.Client.PostAsync("/api/surveys/s1/events", Events.Batch("s1", Events.Reading("s1", "e1", "C1", 3, "7").Replace("\"ppm\"", $"\"note\":\"{Markup}\",\"ppm\"", StringComparison.Ordinal)), Cancel);
+        foreach (var path in new[] { "/api/stores", "/api/stores/tern-hollow/layout", "/api/surveys/s1/events", "/api/surveys/s1/survey.json" })
+        {
+            var answer = await server.Client.GetAsync(path, Cancel);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            Assert.Equal("application/json", answer.Content.Headers.ContentType!.MediaType);
+            Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
+            Assert.Contains("script", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain("<", await server.Client.GetStringAsync("/api/stores", Cancel), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task EveryAnswer_CarriesTheContentPolicy()
     {

@@ -26,11 +26,11 @@ internal sealed class TestServer : IAsyncDisposable
 
     public People People => app.Services.GetRequiredService<People>();
 
-    public static async Task<TestServer> Start(string? proxyHost = null, string? folder = null)
+    public static async Task<TestServer> Start(string? proxyHost = null, string? folder = null, string url = "http://127.0.0.1:0", string? certificate = null, string? passphrase = null)
     {
         folder ??= Path.Combine(Path.GetTempPath(), "storemap-serve-" + Path.GetRandomFileName());
         var clock = new TestTime();
-        var app = WebServer.Build(ServeOptions.Of(folder, "http://127.0.0.1:0", null, proxyHost, null), clock);
+        var app = WebServer.Build(ServeOptions.Of(folder, url, certificate, proxyHost, passphrase), clock);
         await app.StartAsync(TestContext.Current.CancellationToken);
         return new TestServer(app, folder) { Clock = clock };
     }

@@ -147,7 +147,11 @@ export async function onUpdate(callback) {
   registration.addEventListener('updatefound', () => tell(registration.installing));
 }
 
+// Asked again and again until it takes over and the page starts anew: a browser whose old version has something in hand may pass over the
+// first time.
 export async function update() {
   const registration = await navigator.serviceWorker?.getRegistration();
-  registration?.waiting?.postMessage('update');
+  const ask = () => registration?.waiting?.postMessage('update');
+  ask();
+  setInterval(ask, 1000);
 }
