@@ -35,7 +35,8 @@ public sealed class StoreDatabaseTests : IDisposable
         using (var connection = folder.Database.Connect())
         {
             connection.Execute("DROP TABLE people");
-            connection.Execute("DELETE FROM SchemaVersions WHERE ScriptName = '0002-people.sql'");
+            connection.Execute("DROP TABLE photos");
+            connection.Execute("DELETE FROM SchemaVersions WHERE ScriptName <> '0001-stores.sql'");
         }
 
         var database = StoreDatabase.Open(folder.Data, folder.Clock);

@@ -12,6 +12,7 @@ internal sealed class TestFolder : IDisposable
         Layouts = new Layouts(Database, Clock);
         Journal = new Journal(Database, Clock);
         People = new People(Database, Clock);
+        Photos = new Photos(Database, Clock);
         Findings = new Findings(Database, Clock);
     }
 
@@ -28,6 +29,8 @@ internal sealed class TestFolder : IDisposable
     public Journal Journal { get; }
 
     public People People { get; }
+
+    public Photos Photos { get; }
 
     public Findings Findings { get; }
 

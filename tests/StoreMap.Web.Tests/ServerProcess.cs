@@ -65,6 +65,12 @@ internal sealed class ServerProcess : IAsyncDisposable
         return await client.GetStringAsync(path);
     }
 
+    public async Task<byte[]> GetBytes(string path)
+    {
+        using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}") };
+        return await client.GetByteArrayAsync(path);
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Kill();

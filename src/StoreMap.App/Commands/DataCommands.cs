@@ -23,7 +23,7 @@ internal static class DataCommands
     [
         Make(host, "backup", "Copies the whole data folder's content into one file, also while serving.", BackUp, Data, Out),
         Make(host, "restore", "Puts a backup in place of the data folder's content, which is kept. The server must not be running.", Restore, BackupFile, Data),
-        Make(host, "export", "Writes all layouts, surveys, journals and findings as files.", Export, Data, Folder),
+        Make(host, "export", "Writes all layouts, surveys, journals, photos and findings as files.", Export, Data, Folder),
         Make(host, "person", "Adds someone who may sign in, or gives a new passphrase, read from standard input.", SetPerson, Name, Role, Remove, Data),
     ];
 
@@ -61,7 +61,7 @@ internal static class DataCommands
     {
         var database = Refusing.Existing(parse.GetValue(Data)!);
         var files = new OutputFiles();
-        foreach (var (name, content) in DataExport.Files(new Layouts(database, TimeProvider.System), new Journal(database, TimeProvider.System), new Findings(database, TimeProvider.System)))
+        foreach (var (name, content) in DataExport.Files(new Layouts(database, TimeProvider.System), new Journal(database, TimeProvider.System), new Photos(database, TimeProvider.System), new Findings(database, TimeProvider.System)))
             files.Add(Path.Combine(parse.GetValue(Folder)!, name), content);
         var written = files.Commit(session.Cancel);
         session.Document(() => new JsonObject { ["files"] = new JsonArray([.. written.Select(w => (JsonNode)w)]) });

@@ -10,12 +10,12 @@ internal static class DataExport
     // Every entry of an export has the same time, so that the same content gives the same bytes.
     private static readonly DateTimeOffset Epoch = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    public static byte[] Zip(Layouts layouts, Journal journal, Findings findings)
+    public static byte[] Zip(Layouts layouts, Journal journal, Photos photos, Findings findings)
     {
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
         {
-            foreach (var (name, content) in Files(layouts, journal, findings))
+            foreach (var (name, content) in Files(layouts, journal, photos, findings))
             {
                 var entry = zip.CreateEntry(name);
                 entry.LastWriteTime = Epoch;
@@ -27,8 +27,8 @@ internal static class DataExport
         return bytes.ToArray();
     }
 
-    /// <summary>All files: layouts, surveys, journals letter for letter, findings.</summary>
-    public static IEnumerable<(string Name, byte[] Content)> Files(Layouts layouts, Journal journal, Findings findings)
+    /// <summary>All files: layouts, surveys, journals letter for letter, photos, findings.</summary>
+    public static IEnumerable<(string Name, byte[] Content)> Files(Layouts layouts, Journal journal, Photos photos, Findings findings)
     {
         foreach (var store in layouts.Stores())
         {
@@ -38,6 +38,7 @@ internal static class DataExport
             {
                 yield return ($"{store.Id}/{survey.Id}.survey.json", SurveysApi.SurveyFile(survey, layout, journal));
                 yield return ($"{store.Id}/{survey.Id}.journal.jsonl", Lines(journal.Events(survey.Id).Select(e => e.Document)));
+                foreach (var photo in photos.Of(survey.Id)) yield return ($"{store.Id}/{survey.Id}.photos/{photo}.jpg", photos.Find(survey.Id, photo)!);
             }
 
             var entries = findings.Of(store.Id);

@@ -7,8 +7,8 @@ internal static class ExportApi
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/export.zip", (Layouts layouts, Journal journal, Findings findings) =>
-            Results.File(DataExport.Zip(layouts, journal, findings), "application/zip", "storemap-export.zip")).WithSummary("All layouts, surveys, journals and findings as files.");
+        api.MapGet("/export.zip", (Layouts layouts, Journal journal, Photos photos, Findings findings) =>
+            Results.File(DataExport.Zip(layouts, journal, photos, findings), "application/zip", "storemap-export.zip")).WithSummary("All layouts, surveys, journals, photos and findings as files.");
         api.MapGet("/backup.db", Backup).RequireAuthorization(SignInCookie.Office).WithSummary("A copy of the whole database.");
     }
 

@@ -11,6 +11,7 @@ internal static partial class Browser
     public static async Task Load()
     {
         await JSHost.ImportAsync("storage", "/js/storage.js");
+        await JSHost.ImportAsync("photos", "/js/photos.js");
         await JSHost.ImportAsync("device", "/js/device.js");
         await JSHost.ImportAsync("engine", "/js/engine.js");
     }
@@ -53,6 +54,32 @@ internal static partial class Browser
 
     [JSImport("persist", "storage")]
     public static partial Task<string> Persist();
+
+    /// <summary>Makes the picture chosen in an input small and plain; gives what is wrong with it, or nothing.</summary>
+    [JSImport("prepare", "photos")]
+    public static partial Task<string> PreparePhoto(string input);
+
+    /// <summary>Keeps the prepared picture together with the entry that tells of it.</summary>
+    [JSImport("keepPhoto", "photos")]
+    public static partial Task KeepPhoto(string id, string eventId, string survey, string text);
+
+    [JSImport("unsentPhotos", "photos")]
+    public static partial Task<string> UnsentPhotos(string survey);
+
+    [JSImport("sendPhoto", "photos")]
+    public static partial Task<int> SendPhoto(string id);
+
+    [JSImport("photoDone", "photos")]
+    public static partial Task PhotoDone(string id, bool refused);
+
+    [JSImport("photoUrl", "photos")]
+    public static partial Task<string> PhotoUrl(string survey, string id);
+
+    [JSImport("photosOf", "photos")]
+    public static partial Task<string> PhotosOf(string survey);
+
+    [JSImport("restorePhotos", "photos")]
+    public static partial Task RestorePhotos(string survey, string photos);
 
     [JSImport("theme", "device")]
     public static partial void Theme(string name);

@@ -99,7 +99,12 @@ public sealed class LocalStore
 
     /// <summary>Everything of a survey as one file's text.</summary>
     public async Task<string> Backup(SurveyRecord survey, StoreRecord store) => JsonSerializer.Serialize(
-        new BackupFile { Store = store, Survey = survey, Events = await EventTexts(survey.Id) }, Json.Default.BackupFile);
+        new BackupFile
+        {
+            Store = store, Survey = survey, Events = await EventTexts(survey.Id),
+            Photos = JsonSerializer.Deserialize(await Browser.PhotosOf(survey.Id), Json.Default.BackupPhotoArray)!,
+        },
+        Json.Default.BackupFile);
 
     /// <summary>Reads a backup file back in; what is here already stays.</summary>
     /// <returns>The survey's id and how many entries were new; null when it is no backup.</returns>
@@ -118,8 +123,10 @@ public sealed class LocalStore
         if (file is null || file.Format != BackupFile.FormatName || !JournalEvent.IsId(file.Survey.Id)) return null;
         if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id)) return null;
         if (LayoutDocument.TryParse(file.Store.Document, null, out var layout) is var _ && layout?.Plan.Id != file.Store.Id) return null;
+        if (file.Photos.Any(p => !JournalEvent.IsId(p.Id) || !System.Buffers.Text.Base64.IsValid(p.Jpeg))) return null;
         if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null });
         if (await Survey(file.Survey.Id) is null) await Put(file.Survey with { Cursor = 0 });
+        await Browser.RestorePhotos(file.Survey.Id, JsonSerializer.Serialize([.. file.Photos], Json.Default.BackupPhotoArray));
         return (file.Survey.Id, await Browser.Restore(file.Survey.Id, JsonSerializer.Serialize([.. file.Events], Json.Default.StringArray)));
     }
 }

@@ -66,7 +66,15 @@ public sealed record BackupFile
     public required SurveyRecord Survey { get; init; }
 
     public required IReadOnlyList<string> Events { get; init; }
+
+    /// <summary>Photos that this device has.</summary>
+    public IReadOnlyList<BackupPhoto> Photos { get; init; } = [];
 }
+
+/// <summary>A photo in a backup file.</summary>
+/// <param name="Id">The photo's id.</param>
+/// <param name="Jpeg">Its bytes in base64.</param>
+public sealed record BackupPhoto(string Id, string Jpeg);
 
 public sealed record EventBatch(string Store, DateTimeOffset Started, IReadOnlyList<string> Events);
 
@@ -100,5 +108,6 @@ public sealed record SignInRequest(string Name, string Passphrase);
 [JsonSerializable(typeof(ServerSession))]
 [JsonSerializable(typeof(ApiProblem))]
 [JsonSerializable(typeof(SignInRequest))]
+[JsonSerializable(typeof(BackupPhoto[]))]
 [JsonSerializable(typeof(string[]))]
 internal sealed partial class Json : JsonSerializerContext;

@@ -119,7 +119,12 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         Trouble = null;
         Stand = SyncStand.Sending;
         foreach (var record in await store.Stores()) await SendStore(record);
-        foreach (var survey in await store.Surveys()) await SendEvents(survey);
+        foreach (var survey in await store.Surveys())
+        {
+            await SendEvents(survey);
+            await SendPhotos(survey);
+        }
+
         await Fetch();
         if (Stand == SyncStand.Sending) Stand = Trouble is null ? SyncStand.Sent : SyncStand.Refused;
     }
@@ -187,6 +192,30 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             }
 
             await Count();
+        }
+    }
+
+    // A photo that the server won't have stays here and is not tried again.
+    private async Task SendPhotos(SurveyRecord survey)
+    {
+        foreach (var photo in JsonSerializer.Deserialize(await Browser.UnsentPhotos(survey.Id), Json.Default.StringArray)!)
+        {
+            switch (await Browser.SendPhoto(photo))
+            {
+                case 204:
+                    await Browser.PhotoDone(photo, false);
+                    break;
+                case 400 or 409 or 413 or 415:
+                    await Browser.PhotoDone(photo, true);
+                    Trouble = "The server did not take a photo. It stays on this device and in the visit's backup file.";
+                    break;
+                case 401:
+                    Stand = SyncStand.SignIn;
+                    return;
+                default:
+                    // Not reached, or the visit is not there yet: with the next round.
+                    return;
+            }
         }
     }
 

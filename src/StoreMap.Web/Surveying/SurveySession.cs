@@ -155,6 +155,24 @@ public sealed class SurveySession
         return true;
     }
 
+    /// <summary>Keeps a photo of the current point, together with the entry that tells of it.</summary>
+    /// <param name="input">The file input it was chosen in.</param>
+    /// <param name="note">May be empty.</param>
+    /// <returns>What is wrong with the picture; nothing when it is kept.</returns>
+    public async Task<string> Photo(string input, string note)
+    {
+        if (await Browser.PreparePhoto(input) is { Length: > 0 } wrong) return wrong;
+        var body = new JsonObject { ["photo"] = store.NewEventId() };
+        if (Current?.Id is { } point) body["point"] = point;
+        if (Current?.Fixture is { } fixture) body["fixture"] = fixture;
+        if (!string.IsNullOrWhiteSpace(note)) body["note"] = note.Trim();
+        await Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
+        Replay();
+        LastSaved = $"Photo of {(Current is { } at ? Say.Title(Plan, at) : "the store")} kept on this device";
+        Changed?.Invoke();
+        return "";
+    }
+
     public async Task Undo()
     {
         if (LastReading is not { } id) return;
@@ -262,13 +280,15 @@ public sealed class SurveySession
         Changed?.Invoke();
     }
 
-    private async Task<string> Note(string kind, JsonObject body)
+    private Task<string> Note(string kind, JsonObject body) => Note(kind, body, store.Add);
+
+    private async Task<string> Note(string kind, JsonObject body, Func<JournalEvent, Task> keep)
     {
         var e = new JournalEvent
         {
             Id = store.NewEventId(), Survey = Record.Id, Device = store.Device, Number = number++, Time = clock.GetLocalNow(), Kind = kind, Body = body,
         };
-        await store.Add(e);
+        await keep(e);
         events.Add(e);
         _ = sync.Count();
         return e.Id;

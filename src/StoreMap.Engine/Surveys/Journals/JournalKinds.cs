@@ -33,6 +33,9 @@ public static class JournalKinds
     /// <summary>What is going on in a room: room, what, on.</summary>
     public const string Activity = "activity";
 
+    /// <summary>A photo was taken: photo, the picture's id, and point, fixture and note where known.</summary>
+    public const string Photo = "photo";
+
     /// <summary>A note: text.</summary>
     public const string Note = "note";
 

@@ -1,39 +1,42 @@
 // The browser's database. A promise settles only when the transaction is complete and handed to the disk.
 let db = null;
 
-const settled = request => new Promise((ok, no) => {
+export const settled = request => new Promise((ok, no) => {
   request.onsuccess = () => ok(request.result);
   request.onerror = () => no(request.error);
 });
 
-const complete = tx => new Promise((ok, no) => {
+export const complete = tx => new Promise((ok, no) => {
   tx.oncomplete = () => ok();
   tx.onerror = tx.onabort = () => no(tx.error ?? new Error('The browser did not keep the entry.'));
 });
 
-const writing = names => db.transaction(names, 'readwrite', { durability: 'strict' });
+export const writing = names => db.transaction(names, 'readwrite', { durability: 'strict' });
+
+export const reading = name => db.transaction(name).objectStore(name);
 
 export async function open() {
-  const request = indexedDB.open('storemap', 1);
-  request.onupgradeneeded = () => {
+  const request = indexedDB.open('storemap', 2);
+  request.onupgradeneeded = ({ oldVersion }) => {
     const made = request.result;
-    made.createObjectStore('meta', { keyPath: 'id' });
-    made.createObjectStore('stores', { keyPath: 'id' });
-    made.createObjectStore('surveys', { keyPath: 'id' });
-    const events = made.createObjectStore('events', { keyPath: 'id' });
-    events.createIndex('survey', 'survey');
-    events.createIndex('unsent', 'unsent');
+    const names = oldVersion < 1 ? ['meta', 'stores', 'surveys', 'events', 'photos'] : ['photos'];
+    for (const name of names) {
+      const kept = made.createObjectStore(name, { keyPath: 'id' });
+      if (name !== 'events' && name !== 'photos') continue;
+      kept.createIndex('survey', 'survey');
+      kept.createIndex('unsent', 'unsent');
+    }
   };
   db = await settled(request);
   db.onversionchange = () => db.close();
 }
 
 export async function get(store, id) {
-  return JSON.stringify(await settled(db.transaction(store).objectStore(store).get(id)) ?? null);
+  return JSON.stringify(await settled(reading(store).get(id)) ?? null);
 }
 
 export async function all(store) {
-  return JSON.stringify(await settled(db.transaction(store).objectStore(store).getAll()));
+  return JSON.stringify(await settled(reading(store).getAll()));
 }
 
 export async function put(store, record) {
@@ -50,17 +53,17 @@ export async function addEvent(id, survey, text) {
 }
 
 export async function eventsOf(survey) {
-  const found = await settled(db.transaction('events').objectStore('events').index('survey').getAll(survey));
+  const found = await settled(reading('events').index('survey').getAll(survey));
   return JSON.stringify(found.map(e => e.text));
 }
 
 export async function unsentOf(survey, most) {
-  const found = await settled(db.transaction('events').objectStore('events').index('unsent').getAll(1));
+  const found = await settled(reading('events').index('unsent').getAll(1));
   return JSON.stringify(found.filter(e => e.survey === survey).slice(0, most).map(e => e.text));
 }
 
 export async function unsentCount() {
-  return await settled(db.transaction('events').objectStore('events').index('unsent').count());
+  return await settled(reading('events').index('unsent').count()) + await settled(reading('photos').index('unsent').count());
 }
 
 export async function markSent(ids, refused) {

@@ -1,0 +1,84 @@
+using System.Text;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>Photos on the floor: small and without metadata, kept offline, sent later, wrong files refused.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class PhotoTests(Chromium chromium)
+{
+    private const string Place = "GPS 41.8781 N";
+
+    // A picture of 3000 x 2000 dots in noise, which packs badly, as a camera's does.
+    private const string Camera = """
+        async () => {
+          const canvas = document.createElement('canvas');
+          canvas.width = 3000; canvas.height = 2000;
+          const ink = canvas.getContext('2d'), dots = ink.createImageData(3000, 2000);
+          for (let i = 0, n = 7; i < dots.data.length; i++) { n = (n * 1103515245 + 12345) & 0x7fffffff; dots.data[i] = i % 4 === 3 ? 255 : n >> 16; }
+          ink.putImageData(dots, 0, 0);
+          const blob = await new Promise(done => canvas.toBlob(done, 'image/jpeg', 0.9));
+          const reader = new FileReader();
+          await new Promise(done => { reader.onload = done; reader.readAsDataURL(blob); });
+          return reader.result.split(',')[1];
+        }
+        """;
+
+    [Fact]
+    public async Task Photo_TakenOffline_IsMadeSmallAndPlainAndSentLater()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "photo");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url);
+        var survey = await Floor.Begin(page);
+        await Floor.AllSent(page);
+        await Floor.ReadyForOffline(page);
+        await page.Context.SetOfflineAsync(true);
+        await page.GetByText("Note, photo").ClickAsync();
+
+        // What is no picture is told and not kept.
+        foreach (var (name, bytes) in new[] { ("a.jpg", "no picture"u8.ToArray()), ("b.svg", "<svg xmlns='http://www.w3.org/2000/svg'><script>alert(1)</script></svg>"u8.ToArray()) })
+        {
+            await page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "image/jpeg", Buffer = bytes });
+            await Assertions.Expect(page.GetByText("no picture that this browser can open")).ToBeVisibleAsync();
+        }
+
+        var large = Path.Combine(server.Folder, "large.jpg");
+        await using (var file = File.Create(large)) file.SetLength((40 << 20) + 1);
+        await page.Locator("#photo").SetInputFilesAsync(large);
+        await Assertions.Expect(page.GetByText("larger than 40 MiB")).ToBeVisibleAsync();
+
+        var taken = WithPlace(Convert.FromBase64String(await page.EvaluateAsync<string>(Camera)));
+        await page.Locator("#note").FillAsync("oil at the valve");
+        await page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = "c.jpg", MimeType = "image/jpeg", Buffer = taken });
+        await Assertions.Expect(page.Locator("#saved")).ToContainTextAsync("Photo of");
+        await Assertions.Expect(page.Locator("a.stand")).ToContainTextAsync("2 to send");
+
+        // It outlives the tab, is shown from the device, and goes to the server once.
+        await page.ReloadAsync();
+        await page.Locator("#tab-end").ClickAsync();
+        var shown = page.Locator(".photos img");
+        await Assertions.Expect(page.Locator(".photos figcaption")).ToContainTextAsync("oil at the valve");
+        await page.WaitForFunctionAsync("() => document.querySelector('.photos img').naturalWidth > 0");
+        Assert.InRange(await shown.EvaluateAsync<int>("i => Math.max(i.naturalWidth, i.naturalHeight)"), 400, 1600);
+        await screens.Look("end");
+        await page.Context.SetOfflineAsync(false);
+        await Floor.AllSent(page);
+        using var zip = new System.IO.Compression.ZipArchive(new MemoryStream(await server.GetBytes("/api/export.zip")));
+        var entry = Assert.Single(zip.Entries, e => e.FullName.StartsWith($"alder-corner-foods/{survey}.photos/", StringComparison.Ordinal));
+        using var sent = new MemoryStream();
+        await using (var stream = await entry.OpenAsync(TestContext.Current.CancellationToken)) await stream.CopyToAsync(sent, TestContext.Current.CancellationToken);
+        var text = Encoding.Latin1.GetString(sent.ToArray());
+        Assert.True(sent.Length < taken.Length / 2, $"{sent.Length} of {taken.Length} bytes");
+        Assert.DoesNotContain(Place, text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Exif", text, StringComparison.Ordinal);
+    }
+
+    // The segment in which cameras write where a picture was taken (Exif, APP1), behind the first marker.
+    private static byte[] WithPlace(byte[] jpeg)
+    {
+        byte[] text = [.. "Exif\0\0"u8, .. Encoding.ASCII.GetBytes(Place)];
+        return [.. jpeg[..2], 0xFF, 0xE1, 0, (byte)(text.Length + 2), .. text, .. jpeg[2..]];
+    }
+}
