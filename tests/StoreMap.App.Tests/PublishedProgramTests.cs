@@ -25,7 +25,7 @@ public sealed class PublishedProgramTests : IDisposable
         var version = await Run(program, ["version", "--json"]);
         Assert.Equal(0, version.Code);
         using var document = JsonDocument.Parse(version.Text);
-        Assert.Equal("0002-people", document.RootElement.GetProperty("database").GetString());
+        Assert.Equal(StoreMap.Data.StoreDatabase.NewestMigration, document.RootElement.GetProperty("database").GetString());
 
         // The native libraries that draw come along.
         var sheets = Path.Combine(folder, "sheets");

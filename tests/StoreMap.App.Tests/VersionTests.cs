@@ -13,7 +13,7 @@ public sealed class VersionTests : IDisposable
     {
         Assert.Equal(0, runner.Run("version"));
         Assert.StartsWith("StoreMap 0.1.0", runner.Out, StringComparison.Ordinal);
-        Assert.Contains("0002-people", runner.Out, StringComparison.Ordinal);
+        Assert.Contains(StoreMap.Data.StoreDatabase.NewestMigration, runner.Out, StringComparison.Ordinal);
         Assert.Equal(0, runner.Run("version", "--json"));
         using var document = JsonDocument.Parse(runner.Out);
         Assert.Equal("0.1.0", document.RootElement.GetProperty("version").GetString());
