@@ -17,7 +17,7 @@ public static class LeakZoneSheet
     /// <param name="net">The survey with its backgrounds taken off.</param>
     /// <param name="located">Leak zones; those of unknown fixtures are left out.</param>
     /// <param name="context">What the sheets say of themselves.</param>
-    /// <returns>One sheet per zone, most probable first; empty when there is none.</returns>
+    /// <returns>One sheet per zone, in the order of the zones; empty when there is none.</returns>
     public static IReadOnlyList<Sheet> Draw(Plan plan, NetSurvey net, LocateResult located, SheetContext context)
     {
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));

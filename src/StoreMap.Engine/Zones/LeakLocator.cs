@@ -9,6 +9,9 @@ namespace StoreMap.Zones;
 /// of the case, strengths and noise summed over stated priors. Model, formulas, sources and limits: docs/zones.md.</remarks>
 public static class LeakLocator
 {
+    /// <summary>From this probability on the more pressing leak comes first, not the still more certain one.</summary>
+    private const double AsGoodAsCertain = 0.95;
+
     /// <summary>Locates the leaks of one visit.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="survey">The latest visit with its backgrounds taken off.</param>
@@ -27,8 +30,8 @@ public static class LeakLocator
         var zones = new List<LeakZone>();
         foreach (var answer in scene.Answers) zones.AddRange(answer.Zones);
         zones.AddRange(scene.WalkInZones);
-        // Of leaks that are equally sure as sheets say it, in tenths, the one with the most gas comes first.
-        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Round(z.Probability, 1)).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
+        // Of leaks as good as certain the one with the most gas comes first.
+        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Min(AsGoodAsCertain, Math.Round(z.Probability, 4))).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
         var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
         var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(

@@ -103,7 +103,7 @@ public sealed record NoLeakSeen(
 public sealed record NextProbe(string? Fixture, PlanPoint At, double? Along, Spot Spot, AirState Air, double Gain, string Why);
 
 /// <summary>The answer of a visit: which fixture leaks, where, which panel first.</summary>
-/// <param name="Zones">Most probable first; those under 0.05 left out.</param>
+/// <param name="Zones">Most probable first, of those at 0.95 or more the one with the most gas; those under 0.05 left out.</param>
 /// <param name="Open">Panel ids in the order of opening, over all zones.</param>
 /// <param name="Elsewhere">Gas whose source is probably not in a case.</param>
 /// <param name="NoLeakSeen">Fixtures with nothing above the detection level, in the plan's order.</param>
