@@ -23,7 +23,7 @@ public sealed class StoredTextTests(Chromium chromium)
         await page.Locator("#begin").ClickAsync();
         await page.Locator("#current").WaitForAsync();
         await Floor.Log(page, "0");
-        await page.GetByText("Note, skip").ClickAsync();
+        await page.GetByText("Note, photo, skip").ClickAsync();
         await page.Locator("#note").FillAsync(Markup);
         await Floor.Log(page, "9");
         await IsText(page, "<b>1</b>");
