@@ -16,7 +16,8 @@ internal sealed class ProfileCurves(LineUpStudy study, OneLeak leak, int kind, P
     private const int Steps = 60;
     private const int Sample = 64;
 
-    /// <summary>Log-deviation by which single readings scatter round the curve: that of turbulence and patches at the middle noise levels.</summary>
+    /// <summary>Log-deviation by which single readings scatter round the curve. Judgement: a little over that of turbulence and patch at the
+    /// second noise level (0.28); on the demo's leaks it holds what the band says.</summary>
     private const double Scatter = 0.3;
 
     /// <summary>One curve for each kind of air that was read at the fixture; without a reading the air of the case with fans on.</summary>

@@ -12,18 +12,17 @@ namespace StoreMap.Web.Surveying;
 public sealed class SurveySession
 {
     private readonly LocalStore store;
-    private readonly Sync sync;
+    private readonly SurveyJournal journal;
     private readonly LiveAnswer live;
     private readonly TimeProvider clock;
-    private readonly List<JournalEvent> events = [];
     private readonly Dictionary<string, string> shown = [];
     private readonly List<(string Point, DateTimeOffset From)> stood = [];
     private IReadOnlyList<ProbePoint> draft = [];
-    private int number;
 
     public SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
     {
-        (this.store, this.sync, this.live, this.clock) = (store, sync, live, clock);
+        (this.store, this.live, this.clock) = (store, live, clock);
+        journal = new SurveyJournal(store, sync, clock);
         sync.Arrived += survey => survey == Record?.Id ? Reload() : Task.CompletedTask;
     }
 
@@ -81,8 +80,7 @@ public sealed class SurveySession
         {
             live.Forget();
             stood.Clear();
-            events.Clear();
-            number = 0;
+            journal.Begin(record.Id);
             Current = null;
             Stop = null;
         }
@@ -93,15 +91,10 @@ public sealed class SurveySession
         return true;
     }
 
-    // Takes in what the journal has got since. What is noted while it is read is in the list already; where the probe is stays.
+    // Where the probe is stays.
     private async Task Reload()
     {
-        var survey = Record.Id;
-        var read = await store.Events(survey);
-        if (Record.Id != survey) return;
-        var known = events.Select(e => e.Id).ToHashSet();
-        events.AddRange(read.Where(e => known.Add(e.Id)));
-        number = events.Where(e => e.Device == store.Device).Select(e => e.Number + 1).Append(number).Max();
+        if (!await journal.TakeIn()) return;
         Replay();
         Ask();
     }
@@ -143,7 +136,7 @@ public sealed class SurveySession
         var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
         if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
-        LastReading = await Note(JournalKinds.Reading, body);
+        LastReading = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
         shown[point.Id] = ppm;
         LastSaved = $"{Say.Title(Plan, point)}: {ppm} ppm kept on this device";
@@ -166,7 +159,7 @@ public sealed class SurveySession
         if (Current?.Id is { } point) body["point"] = point;
         if (Current?.Fixture is { } fixture) body["fixture"] = fixture;
         if (!string.IsNullOrWhiteSpace(note)) body["note"] = note.Trim();
-        await Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
+        await journal.Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
         Replay();
         LastSaved = $"Photo of {(Current is { } at ? Say.Title(Plan, at) : "the store")} kept on this device";
         Changed?.Invoke();
@@ -176,7 +169,7 @@ public sealed class SurveySession
     public async Task Undo()
     {
         if (LastReading is not { } id) return;
-        await Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
+        await journal.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
         LastReading = null;
         LastSaved = "Taken back. It stays in the journal as taken back.";
         Replay();
@@ -186,7 +179,7 @@ public sealed class SurveySession
     public async Task Skip(string reason)
     {
         if (Current is not { } point) return;
-        await Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
+        await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
         LastSaved = $"{Say.Title(Plan, point)}: skipped, {reason}";
         Replay();
         GoTo(NextOpen(point));
@@ -197,7 +190,7 @@ public sealed class SurveySession
     {
         if (Current is not { Fixture: { } fixture } point) return;
         var at = Plan.Units.FromMetres(point.Along ?? 0);
-        await Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
+        await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
         Replay();
         LastSaved = "Closer points added around here";
         GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
@@ -205,31 +198,31 @@ public sealed class SurveySession
 
     public async Task LeaveOff(string what, string? fixture)
     {
-        await Note(JournalKinds.LeftOff, new JsonObject { ["what"] = what, ["fixture"] = fixture });
+        await journal.Note(JournalKinds.LeftOff, new JsonObject { ["what"] = what, ["fixture"] = fixture });
         Replay();
     }
 
     public async Task Restored(LeftOffItem item)
     {
-        await Note(JournalKinds.Restored, new JsonObject { ["item"] = item.Id });
+        await journal.Note(JournalKinds.Restored, new JsonObject { ["item"] = item.Id });
         Replay();
     }
 
     public async Task HandOver(LeftOffItem item, string to)
     {
-        await Note(JournalKinds.HandedOver, new JsonObject { ["item"] = item.Id, ["to"] = to });
+        await journal.Note(JournalKinds.HandedOver, new JsonObject { ["item"] = item.Id, ["to"] = to });
         Replay();
     }
 
     public async Task Close()
     {
-        await Note(JournalKinds.Close, []);
+        await journal.Note(JournalKinds.Close, []);
         Replay();
     }
 
     public async Task Begin(string technician, Instrument instrument)
     {
-        await Note(JournalKinds.Start, new JsonObject
+        await journal.Note(JournalKinds.Start, new JsonObject
         {
             ["technician"] = technician,
             ["instrument"] = new JsonObject
@@ -244,23 +237,16 @@ public sealed class SurveySession
     /// <summary>Notes that someone went into a walk-in, or came out.</summary>
     public async Task CheckIn(string fixture, bool inside)
     {
-        await Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+        await journal.Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
         Replay();
     }
 
     /// <summary>Notes what goes on in a room, or that it ended.</summary>
     public async Task Activity(string? room, string what, bool on)
     {
-        await Note(JournalKinds.Activity, new JsonObject { ["room"] = room, ["what"] = what, ["on"] = on });
+        await journal.Note(JournalKinds.Activity, new JsonObject { ["room"] = room, ["what"] = what, ["on"] = on });
         Replay();
     }
-
-    /// <summary>Since when someone is in a walk-in; null when nobody is.</summary>
-    public DateTimeOffset? InsideSince(string fixture) =>
-        State.Events.LastOrDefault(e => e.Kind == JournalKinds.CheckIn && (string?)e.Body["fixture"] == fixture) is { } last && (bool?)last.Body["in"] == true ? last.Time : null;
-
-    public bool GoesOn(string? room, string what) =>
-        State.Events.LastOrDefault(e => e.Kind == JournalKinds.Activity && (string?)e.Body["room"] == room && (string?)e.Body["what"] == what) is { } last && (bool?)last.Body["on"] == true;
 
     public void WorkGoesOn()
     {
@@ -276,27 +262,13 @@ public sealed class SurveySession
     {
         Stop = new StoppedWork(clock.GetUtcNow(), gas, ppm, level);
         Browser.Cue("stop");
-        await Note(JournalKinds.StopWork, new JsonObject { ["gas"] = gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
         Changed?.Invoke();
-    }
-
-    private Task<string> Note(string kind, JsonObject body) => Note(kind, body, store.Add);
-
-    private async Task<string> Note(string kind, JsonObject body, Func<JournalEvent, Task> keep)
-    {
-        var e = new JournalEvent
-        {
-            Id = store.NewEventId(), Survey = Record.Id, Device = store.Device, Number = number++, Time = clock.GetLocalNow(), Kind = kind, Body = body,
-        };
-        await keep(e);
-        events.Add(e);
-        _ = sync.Count();
-        return e.Id;
     }
 
     private void Replay()
     {
-        State = JournalReplay.Replay(Plan.Id, Plan.Units, Record.Started, events);
+        State = JournalReplay.Replay(Plan.Id, Plan.Units, Record.Started, journal.Events);
         shown.Clear();
         foreach (var e in State.Events.Where(e => e.Kind == JournalKinds.Reading))
             if ((string?)e.Body["point"] is { } point) shown[point] = (string?)e.Body["ppm"] ?? "";

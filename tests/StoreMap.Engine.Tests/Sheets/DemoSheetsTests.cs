@@ -54,6 +54,28 @@ public class DemoSheetsTests
         }
     }
 
+    /// <summary>The band of a detail says that 9 of 10 readings fall into it. The demo's readings come from another physics than the curves.</summary>
+    [Fact]
+    public void Bands_OfTheDemosDetails_HoldNineOfTenReadings()
+    {
+        int inside = 0, all = 0;
+        foreach (var zone in Study.Value.Result.Zones)
+        {
+            foreach (var profile in zone.Profiles)
+            {
+                foreach (var r in Study.Value.Visit.Readings.Where(r => r.Reading.Place.Fixture == zone.Fixture && r.Reading.Air == profile.Air && (r.Reading.Spot == Spot.KickPlate) == profile.Base && ReadingsPass.Shown(r) && r.Bound == ReadingBound.Exact))
+                {
+                    var near = profile.Points.MinBy(p => Math.Abs(p.Along - r.Reading.Place.Along!.Value))!;
+                    all++;
+                    if (r.NetPpm >= near.LowPpm && r.NetPpm <= near.HighPpm) inside++;
+                }
+            }
+        }
+
+        Assert.True(all >= 20, $"{all}");
+        Assert.InRange(inside / (double)all, 0.8, 1);
+    }
+
     // The slow parts are done once; a study in other words or on other paper takes them over.
     private static VisitStudy StudyIn(SheetContext context) => new(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, context)
     {

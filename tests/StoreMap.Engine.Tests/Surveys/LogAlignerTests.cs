@@ -100,6 +100,28 @@ public partial class LogAlignerTests
         Assert.Equal(Math.Abs(delay - 5) > 1, aligned.Warnings.Any(w => w.Rule == "lag-found"));
     }
 
+    /// <summary>A draught that moved the gas 10 ft before one way back makes its pairs, three of nine, tell a lag of 10 s. A mean of all would be 1.7 s off.</summary>
+    [Fact]
+    public void Align_OnePairOfPassesMisledByADraught_KeepsToTheOthers()
+    {
+        double? Feet(double t) => (t % 100, t < 300) switch
+        {
+            ( >= 10 and <= 34, true) => (t % 100) - 10,
+            ( >= 50 and <= 74, true) => 74 - (t % 100) + (t > 200 ? 10 : 0),
+            _ => null,
+        };
+        var marks = new StringBuilder("time,fixture,at,event\n");
+        for (var pass = 0; pass < 3; pass++)
+        {
+            foreach (var (t, at, what) in new[] { (10, 0, "start"), (34, 24, "end"), (50, 24, "start"), (74, 0, "end") }) marks.Append(CultureInfo.InvariantCulture, $"{At((100 * pass) + t)},C2,{at},{what}\n");
+        }
+
+        var aligned = Align(Log(Feet, 310, new SensorModel(5, 6)), marks.ToString(), read: new SurveyReadOptions { T90Seconds = 6 });
+        Assert.Equal(9, aligned.Lag!.Count);
+        Assert.True(aligned.Lag.SpreadSeconds > 3, $"{aligned.Lag.SpreadSeconds}");
+        Assert.Equal(5, aligned.Lag.Seconds, 0.7);
+    }
+
     [Fact]
     public void Align_KnownDelayThatTheLogContradicts_IsKeptAndTold()
     {

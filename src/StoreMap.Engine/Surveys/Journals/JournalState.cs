@@ -71,4 +71,12 @@ public sealed record JournalState
 
     /// <summary>Items still open.</summary>
     public IEnumerable<LeftOffItem> Open => LeftOff.Where(i => i.Ended is null);
+
+    /// <summary>Since when someone is in a walk-in; null when nobody is.</summary>
+    public DateTimeOffset? InsideSince(string fixture) =>
+        Events.LastOrDefault(e => e.Kind == JournalKinds.CheckIn && (string?)e.Body["fixture"] == fixture) is { } last && (bool?)last.Body["in"] == true ? last.Time : null;
+
+    /// <summary>True while something goes on in a room; null for the sales floor.</summary>
+    public bool GoesOn(string? room, string what) =>
+        Events.LastOrDefault(e => e.Kind == JournalKinds.Activity && (string?)e.Body["room"] == room && (string?)e.Body["what"] == what) is { } last && (bool?)last.Body["on"] == true;
 }
