@@ -19,6 +19,9 @@ internal readonly record struct AirSetting(double Reach, double Drift, double Bl
     /// <summary>Share of the still peak left over from the trace the fans had spread.</summary>
     public double Pedestal { get; init; }
 
+    /// <summary>Deviation of the stretch over which a source above the case lets its gas in, metres; 0 for a leak in the case.</summary>
+    public double SourceWidth { get; init; }
+
     /// <summary>Share of one space's ppm (case air or base) that the other holds over it.</summary>
     public double Cross { get; init; } = MiddleCross;
 

@@ -35,6 +35,7 @@ internal sealed record BlockReading
     {
         if (StillSeconds is { } seconds && setting.StillDispersion > 0) StillAir.Response(axis, setting, S, seconds, response);
         else CaseAir.Response(axis, setting, S, response);
+        if (setting.SourceWidth > 0) AboveCase.Widen(axis, setting.SourceWidth, response);
     }
 
     /// <summary>Where the probe was, plan metres.</summary>

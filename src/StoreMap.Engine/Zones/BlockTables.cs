@@ -64,6 +64,60 @@ internal sealed class BlockTables
         return LogAt(0, extraLogVariance);
     }
 
+    /// <summary>Log likelihood summed over noise levels of gas that comes in from the aisle: beside the patches its share strays along the
+    /// front, as a second Ornstein-Uhlenbeck process of greater length.</summary>
+    /// <param name="logModel">Natural logarithm of the ppm outside at each reading.</param>
+    /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
+    public double LogOfAisle(ReadOnlySpan<double> logModel, double extraLogVariance)
+    {
+        SetShape(logModel);
+        return Mixed(
+            AislePair(Patch.GetLower(), Turbulence.GetLower(), 0, extraLogVariance), AislePair(Patch.GetUpper(), Turbulence.GetUpper(), 2, extraLogVariance));
+    }
+
+    private Vector128<double> AislePair(Vector128<double> patchVariance, Vector128<double> turbulence, int level, double extraLogVariance)
+    {
+        var (one, strayVariance) = (Vector128<double>.One, Vector128.Create(Spread.StrayDeviation * Spread.StrayDeviation));
+        var (patchMean, strayMean, sum) = (Vector128<double>.Zero, Vector128<double>.Zero, Vector128<double>.Zero);
+        var (patch, both, stray) = (patchVariance, Vector128<double>.Zero, strayVariance);
+        for (var i = 0; i < index.Length; i++)
+        {
+            var (keep, strayKeep) = (block.Keep[i], block.StrayKeep[i]);
+            patchMean *= keep;
+            strayMean *= strayKeep;
+            patch = patchVariance + ((patch - patchVariance) * (keep * keep));
+            both *= keep * strayKeep;
+            stray = strayVariance + ((stray - strayVariance) * (strayKeep * strayKeep));
+            var (k, t) = (index[i], fraction[i]);
+            if (k < 0) (k, t) = (0, 0);
+            else if (k > E - 2) (k, t) = (E - 2, 1);
+            if (censored[i] is { } table)
+            {
+                var low = Vector128.Create(table.AsSpan((k * Levels) + level, 2));
+                sum += low + ((Vector128.Create(table.AsSpan(((k + 1) * Levels) + level, 2)) - low) * t);
+                continue;
+            }
+
+            var at = (i * E) + k;
+            var r = residual[at] + (t * (residual[at + 1] - residual[at]));
+            var a = additive[at] + (t * (additive[at + 1] - additive[at]));
+            var g = gain[at] + (t * (gain[at + 1] - gain[at]));
+            var (patchPull, strayPull) = ((patch + both) * g, (both + stray) * g);
+            var total = Vector128.Create(a + (g * g * (block.LogVariance[i] + extraLogVariance))) + (turbulence * (g * g)) + ((patchPull + strayPull) * g);
+            var error = Vector128.Create(r) - ((patchMean + strayMean) * g);
+            var tail = one + (error * error / (total * Freedom));
+            sum -= LogScale(total, tail);
+            var step = error / total * Vector128.Min(one, Vector128.Create((Freedom + 1) / Freedom) / tail);
+            patchMean += patchPull * step;
+            strayMean += strayPull * step;
+            patch -= patchPull * patchPull / total;
+            both -= patchPull * strayPull / total;
+            stray -= strayPull * strayPull / total;
+        }
+
+        return sum;
+    }
+
     /// <summary>Log likelihood summed over noise levels with the shape set before.</summary>
     /// <param name="shift">Logarithm of the strength in table steps.</param>
     /// <param name="extraLogVariance">Added variance of the modelled values' logarithms.</param>
@@ -126,6 +180,14 @@ internal sealed class BlockTables
         }
 
         (sumA, sumB) = (sumA - LogScale(productA, tailsA), sumB - LogScale(productB, tailsB));
+        return Mixed(sumA, sumB);
+    }
+
+    // Over the noise levels, by the block's weight.
+    private double Mixed(Vector128<double> sumA, Vector128<double> sumB)
+    {
+        sumA *= block.Weight;
+        sumB *= block.Weight;
         var best = Math.Max(Math.Max(sumA[0], sumA[1]), Math.Max(sumB[0], sumB[1]));
         return best + Math.Log((Weight[0] * Math.Exp(sumA[0] - best)) + (Weight[1] * Math.Exp(sumA[1] - best))
             + (Weight[2] * Math.Exp(sumB[0] - best)) + (Weight[3] * Math.Exp(sumB[1] - best)));
@@ -185,6 +247,7 @@ internal sealed class BlockTables
         }
 
         sum -= Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails);
+        if (block.Weight < 1) return Mixed((sum - (half * Vector256.Log(product))).GetLower(), (sum - (half * Vector256.Log(product))).GetUpper());
         var best = Math.Max(Math.Max(sum[0], sum[1]), Math.Max(sum[2], sum[3]));
         var likelihood = Weight * Vector256.Exp(sum - Vector256.Create(best)) / Vector256.Sqrt(product);
         return best + Math.Log(Vector256.Sum(likelihood));

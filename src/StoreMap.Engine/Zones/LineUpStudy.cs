@@ -12,20 +12,24 @@ internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double 
 /// <summary>One line-up: its readings in both air states against no leak and one leak.</summary>
 internal sealed class LineUpStudy
 {
+    /// <summary>Kinds of leak in a case: at the coil, in the base. After them comes the source above the case.</summary>
+    public const int CaseKinds = 2;
+
     private const double BaseShare = 0.25;
     private const int Samples = 6;
 
-    public LineUpStudy(LineUpAxis axis, IReadOnlyList<ReadingBlock> blocks, double[] expected, Plan plan, string? room)
+    public LineUpStudy(LineUpAxis axis, IReadOnlyList<ReadingBlock> blocks, double[] expected, double[] expectedAbove, Plan plan, string? room)
     {
         Axis = axis;
         Blocks = blocks;
         Expected = expected;
+        ExpectedAbove = expectedAbove;
         Room = room;
         var views = blocks.SelectMany(b => b.Readings).Select(r => r.View.IsCase).ToArray();
         var twoPlaces = views.Contains(true) && views.Contains(false);
         var coil = blocks.Select(b => FitOf(b, basePiping: false, twoPlaces, plan)).ToArray();
         TellsBase = twoPlaces;
-        Fits = [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, twoPlaces, plan))]];
+        Fits = [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, twoPlaces, plan))], [.. blocks.Select(b => AboveFitOf(b, twoPlaces, plan))]];
     }
 
     /// <summary>The line-up.</summary>
@@ -37,13 +41,16 @@ internal sealed class LineUpStudy
     /// <summary>Expected leaks per cell.</summary>
     public double[] Expected { get; }
 
+    /// <summary>Expected sources above the case, per cell.</summary>
+    public double[] ExpectedAbove { get; }
+
     /// <summary>The room its front gives on; null for the sales floor.</summary>
     public string? Room { get; }
 
     /// <summary>True when both the case air and the base were probed.</summary>
     public bool TellsBase { get; }
 
-    /// <summary>Fits per kind of leak (coil, then base) and block.</summary>
+    /// <summary>Fits per kind of source (coil, base, above the case) and block.</summary>
     public StateFit[][] Fits { get; }
 
     /// <summary>Highest net reading of any block.</summary>
@@ -60,7 +67,7 @@ internal sealed class LineUpStudy
         foreach (var (logFactor, weight) in Spread.Intakes)
         {
             var log = Math.Log(weight);
-            for (var b = 0; b < Blocks.Count; b++) log += Blocks[b].LogLikelihood(outside[b], logFactor);
+            for (var b = 0; b < Blocks.Count; b++) log += Blocks[b].LogOfAisle(outside[b], logFactor);
             sum = NormalLaw.LogAdd(sum, log);
         }
 
@@ -100,36 +107,41 @@ internal sealed class LineUpStudy
         var fine = Sum(tables, from, to, to - from > 60 ? 2 : 1, FitEffort.Fine, kept);
         for (var c = 0; c < Axis.Count; c++)
         {
-            if (c < from || c > to) fine.Log[c] = rough.Log[c];
+            if (c >= from && c <= to) continue;
+            fine.Log[c] = rough.Log[c];
+            fine.LogAbove[c] = rough.LogAbove[c];
         }
 
         return new OneLeak(this, fine, kept);
     }
 
-    private (double[] Log, double[] BaseShare) Sum(BlockTables[] tables, int from, int to, int stride, FitEffort effort, List<FitPoint>[][]? kept)
+    private KindSums Sum(BlockTables[] tables, int from, int to, int stride, FitEffort effort, List<FitPoint>[][]? kept)
     {
         var log = new double[Axis.Count];
-        var share = new double[Axis.Count];
+        var (share, above) = (new double[Axis.Count], new double[Axis.Count]);
         Array.Fill(log, double.NegativeInfinity);
-        for (var kind = 0; kind < Fits.Length; kind++)
+        Array.Fill(above, double.NegativeInfinity);
+        for (var kind = 0; kind < (Seen ? Fits.Length : CaseKinds); kind++)
         {
-            var prior = Math.Log(kind == 0 ? 1 - BaseShare : BaseShare);
-            var sum = new double[Axis.Count];
-            for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(Expected[c]);
+            var inCase = kind < CaseKinds;
+            var prior = inCase ? Math.Log(kind == 0 ? 1 - BaseShare : BaseShare) : 0;
+            var expected = inCase ? Expected : ExpectedAbove;
+            var sum = inCase ? new double[Axis.Count] : above;
+            for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(expected[c]);
             for (var b = 0; b < tables.Length; b++)
             {
                 var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, effort, kept?[kind][b]);
                 for (var c = 0; c < sum.Length; c++) sum[c] += one[c];
             }
 
-            for (var c = 0; c < sum.Length; c++)
+            for (var c = 0; inCase && c < sum.Length; c++)
             {
                 log[c] = NormalLaw.LogAdd(log[c], sum[c]);
                 share[c] = kind == 0 || double.IsNegativeInfinity(log[c]) ? 0 : Math.Exp(sum[c] - log[c]);
             }
         }
 
-        return (log, share);
+        return new KindSums(log, share, above);
     }
 
     private StateFit FitOf(ReadingBlock block, bool basePiping, bool twoPlaces, Plan plan)
@@ -144,6 +156,17 @@ internal sealed class LineUpStudy
 
         var settings = block.FansOn ? AirRegime.FansOn : AirRegime.Still;
         if (twoPlaces) settings = AirSetting.WithCross(settings);
+        return block.FansOn
+            ? new StateFit(
+                block, settings, false, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
+            : new StateFit(block, settings, false, _ => Math.Log(25), 2);
+    }
+
+    private StateFit AboveFitOf(ReadingBlock block, bool twoPlaces, Plan plan)
+    {
+        var settings = block.FansOn ? AboveCase.FansOn : AboveCase.Still;
+        if (twoPlaces) settings = AirSetting.WithCross(settings);
+        var fixture = Axis.Fixtures[0];
         return block.FansOn
             ? new StateFit(
                 block, settings, false, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)

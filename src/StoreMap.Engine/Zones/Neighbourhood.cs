@@ -4,13 +4,14 @@ namespace StoreMap.Zones;
 
 /// <summary>What a neighbourhood's readings say together: which line-ups leak, or whether the gas comes from outside the cases.</summary>
 /// <param name="LeakProbability">Per line-up of the neighbourhood, probability that it holds a leak.</param>
+/// <param name="AboveProbability">Per line-up, probability that a source above it lets its gas into it.</param>
 /// <param name="Leaks">Per line-up, its one-leak posterior in the likeliest explanation with a leak there.</param>
 /// <param name="Outside">Per line-up, gas from outside in that explanation; null when none matters.</param>
 /// <param name="ElsewhereProbability">Probability of a source outside the cases.</param>
 /// <param name="ElsewhereShares">Posterior share of each candidate, given a source outside.</param>
 /// <param name="Candidates">The candidates.</param>
 internal sealed record NeighbourhoodAnswer(
-    double[] LeakProbability, OneLeak[] Leaks, double[][]?[] Outside, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
+    double[] LeakProbability, double[] AboveProbability, OneLeak[] Leaks, double[][]?[] Outside, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
 
 /// <summary>A leak in a line-up within an explanation.</summary>
 /// <param name="Study">Index of the line-up.</param>
@@ -70,8 +71,9 @@ internal sealed class Neighbourhood
         if (samples.Count > 0) Explain(0, samples, weights, 0, [], elsewhere: true);
         var leaks = new OneLeak[studies.Count];
         for (var i = 0; i < leaks.Length; i++) leaks[i] = bestLeak[i]?.Outside is { } ppm && logLeak[i] > logTotal - 4 ? studies[i].FitFine(ppm) : alone[i];
+        var either = logLeak.Select(l => Math.Exp(l - logTotal)).ToArray();
         return new NeighbourhoodAnswer(
-            [.. logLeak.Select(l => Math.Exp(l - logTotal))], leaks, [.. bestLeak.Select(b => b?.Outside)], Math.Exp(logElsewhere - logTotal), shares, candidates);
+            [.. either.Select((p, i) => p * (1 - leaks[i].AboveShare(logFurther[i])))], [.. either.Select((p, i) => p * leaks[i].AboveShare(logFurther[i]))], leaks, [.. bestLeak.Select(b => b?.Outside)], Math.Exp(logElsewhere - logTotal), shares, candidates);
     }
 
     // weights are log weights of the outside samples, normalised; log is the explanation's log weight so far.
@@ -96,12 +98,12 @@ internal sealed class Neighbourhood
         {
             var s = ranked[r];
             ones[s] = double.NegativeInfinity;
-            if (!outside[s].Matters(index)) ones[s] = weights[s] + alone[index].LogTotal + logFurther[index];
+            if (!outside[s].Matters(index)) ones[s] = weights[s] + alone[index].LogEither(logFurther[index]);
             else if (r < Worked || (r - Worked) % every == 0)
             {
                 // After the first few, one in several stands for those behind it in rank.
                 var stands = r < Worked ? 0 : Math.Log(Math.Min(every, ranked.Length - r));
-                ones[s] = weights[s] + stands + alone[index].LogTotal + study.FitRough(outside[s].Ppm[index]).LogTotal - RoughAlone(index);
+                ones[s] = weights[s] + stands + alone[index].LogEither(logFurther[index]) + study.FitRough(outside[s].Ppm[index]).LogEither(logFurther[index]) - RoughAlone(index);
             }
 
             if (ones[s] > ones[best]) best = s;
@@ -115,7 +117,7 @@ internal sealed class Neighbourhood
         Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, leak], elsewhere);
     }
 
-    private double RoughAlone(int index) => roughAlone[index] ??= studies[index].FitRough(null).LogTotal;
+    private double RoughAlone(int index) => roughAlone[index] ??= studies[index].FitRough(null).LogEither(logFurther[index]);
 
     private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, OwnLeak[] own, bool elsewhere)
     {

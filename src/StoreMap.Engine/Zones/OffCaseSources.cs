@@ -16,6 +16,8 @@ internal static class OffCaseSources
     private const double PipeStepMetres = 1.5;
     private const double UnknownMetres = 2.5;
     private const double UnknownStepMetres = 1.0;
+    private const double AboveMetres = 1;
+    private const double PipeMetres = 1.8;
 
     /// <summary>Candidates near some readings, shares summing to 1. What is not on the plan may be anywhere near: a grid that does not
     /// ask where the gas was read, so that it competes with what is drawn on equal terms.</summary>
@@ -38,6 +40,15 @@ internal static class OffCaseSources
 
         var total = found.Sum(c => c.Share);
         return [.. found.Select(c => c with { Share = c.Share / total })];
+    }
+
+    /// <summary>The nearest thing on the plan above a place on a front, or what nobody drew.</summary>
+    public static OffCaseSource Above(Plan plan, PlanPoint at)
+    {
+        var drop = plan.Drops.Where(d => d.At.DistanceTo(at) < AboveMetres).MinBy(d => d.At.DistanceTo(at));
+        if (drop is not null) return new OffCaseSource(drop.At, 1, $"the line set at drop {drop.Id}, above the case", true);
+        var pipe = plan.Pipes.SelectMany(PointsOf).Where(p => p.At.DistanceTo(at) < PipeMetres).OrderBy(p => p.At.DistanceTo(at)).FirstOrDefault();
+        return pipe.Look is not null ? new OffCaseSource(pipe.At, 1, pipe.Look, true) : new OffCaseSource(at, 1, "lines overhead and under the floor here", false);
     }
 
     private static IEnumerable<(PlanPoint At, string Look, bool Known)> PointsOf(Pipe pipe)

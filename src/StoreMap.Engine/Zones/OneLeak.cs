@@ -1,21 +1,29 @@
 namespace StoreMap.Zones;
 
+/// <summary>Log of expectation times likelihood per cell of a line-up.</summary>
+/// <param name="Log">Of a leak in the case.</param>
+/// <param name="BaseShare">Probability that such a leak is in the base piping.</param>
+/// <param name="LogAbove">Of a source above the case.</param>
+internal readonly record struct KindSums(double[] Log, double[] BaseShare, double[] LogAbove);
+
 /// <summary>The posterior of one leak in a line-up.</summary>
 internal sealed class OneLeak
 {
     private readonly LineUpStudy study;
     private readonly List<FitPoint>[][] kept;
 
-    public OneLeak(LineUpStudy study, (double[] Log, double[] BaseShare) sum, List<FitPoint>[][] kept)
+    public OneLeak(LineUpStudy study, KindSums sums, List<FitPoint>[][] kept)
     {
         this.study = study;
         this.kept = kept;
-        Log = sum.Log;
-        BaseShare = sum.BaseShare;
+        Log = sums.Log;
+        BaseShare = sums.BaseShare;
         var total = double.NegativeInfinity;
         foreach (var log in Log) total = NormalLaw.LogAdd(total, log);
         LogTotal = total;
         Place = [.. Log.Select(l => Math.Exp(l - total))];
+        LogAbove = NormalLaw.LogSum(sums.LogAbove);
+        AbovePlace = [.. sums.LogAbove.Select(l => double.IsNegativeInfinity(l) ? 0 : Math.Exp(l - LogAbove))];
     }
 
     /// <summary>Log of expected leaks times likelihood per cell.</summary>
@@ -26,6 +34,20 @@ internal sealed class OneLeak
 
     /// <summary>Sum over the cells, as a logarithm.</summary>
     public double LogTotal { get; }
+
+    /// <summary>The same for one source above the case in place of a leak in it, summed over the cells.</summary>
+    public double LogAbove { get; }
+
+    /// <summary>Probability per cell that such a source is above it; sums to 1.</summary>
+    public double[] AbovePlace { get; }
+
+    /// <summary>Log evidence of a leak in the case or a source above it.</summary>
+    /// <param name="logFurther">What a possible second leak adds to that of leaks.</param>
+    public double LogEither(double logFurther) => NormalLaw.LogAdd(LogTotal + logFurther, LogAbove);
+
+    /// <summary>Probability that the source is above the case, given one or the other.</summary>
+    /// <param name="logFurther">What a possible second leak adds to the evidence of leaks.</param>
+    public double AboveShare(double logFurther) => Math.Exp(LogAbove - LogEither(logFurther));
 
     /// <summary>Probability per cell given one leak; sums to 1.</summary>
     public double[] Place { get; }

@@ -40,6 +40,26 @@ internal static class PlacePrior
         return expected;
     }
 
+    /// <summary>Share of the sources outside the cases that lie above a case, whose fans draw their gas in.</summary>
+    public const double AboveShare = 0.6;
+
+    private const double PipeNearMetres = 1.5;
+    private const double PipeOdds = 3;
+
+    /// <summary>Expected sources above a line-up, per cell: raised where a pipe run or a drop on the plan passes.</summary>
+    public static double[] Above(Plan plan, LineUpAxis axis, LocateSettings settings)
+    {
+        var expected = new double[axis.Count];
+        for (var c = 0; c < axis.Count; c++)
+        {
+            var at = axis.PointAt(axis.Centres[c]);
+            var passed = plan.Pipes.Any(p => p.Path.Project(at).Distance < PipeNearMetres) || plan.Drops.Any(d => d.At.DistanceTo(at) < PipeNearMetres);
+            expected[c] = AboveShare * settings.ElsewhereShare * settings.LeaksPerMetre * axis.Widths[c] * (passed ? PipeOdds : 1);
+        }
+
+        return expected;
+    }
+
     /// <summary>Places along a fixture's front where leaks gather, and their odds.</summary>
     public static IReadOnlyList<(double Along, double Weight, string Name)> Features(Plan plan, Fixture fixture, LocateSettings settings)
     {

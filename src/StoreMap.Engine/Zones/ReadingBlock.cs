@@ -28,6 +28,9 @@ internal sealed class ReadingBlock
     /// <summary>The same for a monitor that only tells hit from no hit: it answers to other gases too.</summary>
     private const double HitStray = 0.03;
 
+    /// <summary>Seconds over which gusts in a case last (1/e): eddies of half a metre in air of 0.1 m/s.</summary>
+    private const double GustSeconds = 5;
+
     private const double C = NoiseLevels.ScaleDeviation;
 
     // The first entry stands for no gas from a source in the block.
@@ -43,6 +46,8 @@ internal sealed class ReadingBlock
         Readings = [.. readings.OrderBy(r => r.S).ThenBy(r => r.Source.Reading.Time)];
         Keep = new double[Readings.Length];
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
+        StrayKeep = [.. Readings.Select((r, i) => i == 0 || axis is null ? 0 : Math.Exp((Readings[i - 1].S - r.S) / Spread.StrayMetres))];
+        Weight = WeightOf(Readings);
         LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
         NullLog = Quiet.LogLikelihood(null);
@@ -62,6 +67,12 @@ internal sealed class ReadingBlock
 
     /// <summary>Correlation of each reading's patch deviation with the one before.</summary>
     public double[] Keep { get; }
+
+    /// <summary>Correlation of each reading's share of aisle gas with the one before.</summary>
+    public double[] StrayKeep { get; }
+
+    /// <summary>What the block's log likelihood counts, in (0, 1]: less than 1 for readings a few seconds apart, which share their gusts.</summary>
+    public double Weight { get; }
 
     /// <summary>Variance of each reading's logarithm by its spot.</summary>
     public double[] LogVariance { get; }
@@ -114,6 +125,25 @@ internal sealed class ReadingBlock
         return new BlockTables(this, residual, additive, gain, censored);
     }
 
+    // n values of a series correlated by r from one to the next tell as much of their mean as n (1 - r) / (1 + r) independent ones (Bayley
+    // and Hammersley 1946, first-order series). A likelihood that takes them for independent is scaled by that share, as a composite
+    // likelihood is (Pauli, Racugno and Ventura 2011).
+    private static double WeightOf(BlockReading[] readings)
+    {
+        var effective = 0.0;
+        DateTimeOffset? before = null;
+        foreach (var reading in readings.Select(r => r.Source.Reading).OrderBy(r => r.Time))
+        {
+            // Only a walked log has readings that near; stops wait for the monitor.
+            var gap = reading.Shown is not null && reading.Time > before ? (reading.Time - before.Value).TotalSeconds : double.PositiveInfinity;
+            before = reading.Time;
+            var keep = Math.Exp(-gap / GustSeconds);
+            effective += (1 - keep) / (1 + keep);
+        }
+
+        return effective / readings.Length;
+    }
+
     /// <summary>What a reading at a place of the line-up would show in this block's air.</summary>
     public void ResponseAt(AirSetting setting, double s, Span<double> response)
     {
@@ -126,6 +156,12 @@ internal sealed class ReadingBlock
     /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>
     public double LogLikelihood(double[] ppm, double logFactor = 0) =>
         Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
+
+    /// <summary>Log likelihood of the readings for gas from the aisle alone, whose share taken in strays along the front.</summary>
+    /// <param name="ppm">ppm outside at each reading.</param>
+    /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>
+    public double LogOfAisle(double[] ppm, double logFactor) =>
+        Quiet.LogOfAisle([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
 
     private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
 

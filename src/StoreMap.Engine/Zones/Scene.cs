@@ -58,7 +58,7 @@ internal sealed class Scene
             cancel.ThrowIfCancellationRequested();
             var blocks = BlockBuilder.Of(axes[a], survey);
             if (blocks.Count == 0) continue;
-            var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]));
+            var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), PlacePrior.Above(plan, axes[a], settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]));
             scene.studies.Add(study);
             alone[study] = study.Fit();
             progress?.Report(0.7 * (a + 1) / axes.Count);
@@ -148,7 +148,7 @@ internal sealed class Scene
             .Concat(air.Where(b => (b.Key.Length == 0 ? null : b.Key) == group[0].Room))
             .Where(b => b.Readings.Any(r => hits.Any(h => h.DistanceTo(r.At) < Spread.FarthestMetres))).ToList();
         var candidates = OffCaseSources.Near(plan, hits);
-        var prior = settings.ElsewhereShare * group.Sum(s => ExpectedNear(s));
+        var prior = settings.ElsewhereShare * (1 - PlacePrior.AboveShare) * group.Sum(s => ExpectedNear(s));
         var twos = group.Select(s => TwoLeaks.Fit(s, settings.AnotherLeakFactor, null)).ToArray();
         var further = group.Select((s, i) => twos[i] is { } two ? Math.Log(1 + Math.Exp(two.LogTotal - alone[s].LogTotal)) : 0).ToArray();
         var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior).Answer();
@@ -166,18 +166,32 @@ internal sealed class Scene
             }
         }
 
-        var elsewhere = new List<Elsewhere>();
-        if (first == 0 && answer.ElsewhereProbability >= settings.LeastZoneProbability)
+        return new SceneAnswer(zones, ElsewhereOf(plan, group, first, answer, candidates, settings), leaks);
+    }
+
+    // Sources in the aisle or above a line-up: a pipe run is many candidates and one thing to look at, so the likeliest thing comes first,
+    // then its likeliest place.
+    private static List<Elsewhere> ElsewhereOf(
+        Plan plan, List<LineUpStudy> group, int first, NeighbourhoodAnswer answer, IReadOnlyList<OffCaseSource> candidates, LocateSettings settings)
+    {
+        var found = new List<Elsewhere>();
+        for (var i = first; i < group.Count; i++)
         {
-            // A pipe run is many candidates and one thing to look at: the likeliest thing first, then its likeliest place.
-            var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
-                .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
-            var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
-            var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
-            elsewhere.Add(new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At));
+            if (answer.AboveProbability[i] < settings.LeastZoneProbability) continue;
+            var axis = group[i].Axis;
+            var place = answer.Leaks[i].AbovePlace;
+            var cell = Enumerable.Range(0, place.Length).OrderByDescending(c => place[c] / axis.Widths[c]).ThenBy(c => c).First();
+            var at = axis.PointAt(axis.Centres[cell]);
+            found.Add(new Elsewhere(axis.Fixtures[axis.Owner[cell]].Id, answer.AboveProbability[i], LookAt(plan, OffCaseSources.Above(plan, at)), at));
         }
 
-        return new SceneAnswer(zones, elsewhere, leaks);
+        if (first > 0 || answer.ElsewhereProbability < settings.LeastZoneProbability) return found;
+        var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
+            .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
+        var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
+        var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
+        found.Add(new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At));
+        return found;
     }
 
     /// <summary>Where to look, with the pipe run that passes a place nobody drew.</summary>

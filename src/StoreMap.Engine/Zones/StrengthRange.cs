@@ -32,7 +32,7 @@ internal readonly record struct StrengthRange(double Low, double Middle, double 
     {
         var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
         var density = new double[Steps];
-        for (var kind = 0; kind < study.Fits.Length; kind++)
+        for (var kind = 0; kind < LineUpStudy.CaseKinds; kind++)
         {
             var share = kind == 0 ? 1 - inBase : inBase;
             if (share < 0.01) continue;

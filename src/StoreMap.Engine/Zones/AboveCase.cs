@@ -1,0 +1,56 @@
+namespace StoreMap.Zones;
+
+/// <summary>Gas of a line above a case: it sinks over a stretch of it, is drawn in, and moves on with the case's own air.</summary>
+internal static class AboveCase
+{
+    // Deviation of the stretch it sinks over, metres: sqrt(2 D t) of room air at 0.015 to 0.06 m2/s within the half minute to the minute
+    // that sinking 1 to 3 m takes.
+    private static readonly double[] Width = [1, 1.8];
+    private static readonly double[] Reach = [0.55, 0.9, 1.5, 2.5];
+    private static readonly double[] ReachWeight = [0.2, 0.3, 0.3, 0.2];
+    private static readonly double[] Drift = [-0.35, 0, 0.35];
+    private static readonly double[] DriftWeight = [0.25, 0.5, 0.25];
+    private static readonly double[] StillDispersion = [0.002, 0.007];
+    private static readonly double[] Pedestal = [0.05, 0.25, 1];
+    private const double PedestalReach = 1.3;
+
+    /// <summary>Air settings with the fans running.</summary>
+    public static AirSetting[] FansOn { get; } =
+    [
+        .. Width.SelectMany(w => Reach.SelectMany((r, i) => Drift.Select((d, j) =>
+            new AirSetting(r, d, 0, ReachWeight[i] * DriftWeight[j] / Width.Length) { SourceWidth = w }))),
+    ];
+
+    /// <summary>Air settings in still air: what had spread before may be all there is for a while.</summary>
+    public static AirSetting[] Still { get; } =
+    [
+        .. Width.SelectMany(w => StillDispersion.SelectMany(s => Pedestal.Select(p =>
+            new AirSetting(PedestalReach, 0, 0, 1.0 / (Width.Length * StillDispersion.Length * Pedestal.Length)) { SourceWidth = w, StillDispersion = s, Pedestal = p }))),
+    ];
+
+    /// <summary>What a reading shows of a source of strength 1 spread round each cell, in place of one in the cell.</summary>
+    /// <param name="axis">The line-up.</param>
+    /// <param name="width">Deviation of the stretch, metres.</param>
+    /// <param name="response">What it shows of a source in each cell; replaced.</param>
+    public static void Widen(LineUpAxis axis, double width, Span<double> response)
+    {
+        var narrow = response.ToArray();
+        for (var c = 0; c < narrow.Length; c++)
+        {
+            var (sum, total) = (0.0, 0.0);
+            for (var side = -1; side <= 1; side += 2)
+            {
+                for (var k = side < 0 ? c : c + 1; k >= 0 && k < narrow.Length; k += side)
+                {
+                    var d = (axis.Centres[k] - axis.Centres[c]) / width;
+                    if (Math.Abs(d) > 3) break;
+                    var weight = axis.Widths[k] * Math.Exp(-0.5 * d * d);
+                    sum += weight * narrow[k];
+                    total += weight;
+                }
+            }
+
+            response[c] = sum / total;
+        }
+    }
+}
