@@ -27,30 +27,4 @@ internal static class AboveCase
         .. Width.SelectMany(w => StillDispersion.SelectMany(s => Pedestal.Select(p =>
             new AirSetting(PedestalReach, 0, 0, 1.0 / (Width.Length * StillDispersion.Length * Pedestal.Length)) { SourceWidth = w, StillDispersion = s, Pedestal = p }))),
     ];
-
-    /// <summary>What a reading shows of a source of strength 1 spread round each cell, in place of one in the cell.</summary>
-    /// <param name="axis">The line-up.</param>
-    /// <param name="width">Deviation of the stretch, metres.</param>
-    /// <param name="response">What it shows of a source in each cell; replaced.</param>
-    public static void Widen(LineUpAxis axis, double width, Span<double> response)
-    {
-        var narrow = response.ToArray();
-        for (var c = 0; c < narrow.Length; c++)
-        {
-            var (sum, total) = (0.0, 0.0);
-            for (var side = -1; side <= 1; side += 2)
-            {
-                for (var k = side < 0 ? c : c + 1; k >= 0 && k < narrow.Length; k += side)
-                {
-                    var d = (axis.Centres[k] - axis.Centres[c]) / width;
-                    if (Math.Abs(d) > 3) break;
-                    var weight = axis.Widths[k] * Math.Exp(-0.5 * d * d);
-                    sum += weight * narrow[k];
-                    total += weight;
-                }
-            }
-
-            response[c] = sum / total;
-        }
-    }
 }

@@ -38,6 +38,13 @@ internal readonly record struct AirSetting(double Reach, double Drift, double Bl
     public static AirSetting[] WithCross(AirSetting[] settings) =>
         [.. settings.SelectMany(s => Crosses.Select(c => s with { Cross = c.Share, Weight = s.Weight * c.Weight }))];
 
+    /// <summary>What the gas leaked since the fans stopped depends on, the rest alike.</summary>
+    public static AirSetting OfBuildUp(AirSetting setting) =>
+        new(0, 0, setting.Blocking, 0) { StillDispersion = setting.StillDispersion, StillSpeed = setting.StillSpeed };
+
+    /// <summary>What the trace that the fans had spread depends on, the rest alike.</summary>
+    public static AirSetting OfRest(AirSetting setting) => new(setting.Reach, setting.Drift, setting.Blocking, 0);
+
     /// <summary>True when nothing drifts.</summary>
     public bool Calm => Drift == 0 && StillSpeed == 0;
 }

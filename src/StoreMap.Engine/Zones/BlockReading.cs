@@ -30,14 +30,6 @@ internal sealed record BlockReading
     /// <summary>True when only hit or no hit is known; <see cref="Net"/> then holds the level that divides them, known roughly.</summary>
     public bool HitOnly { get; init; }
 
-    /// <summary>What the reading shows for a source of strength 1 in each cell of its line-up.</summary>
-    public void Response(LineUpAxis axis, AirSetting setting, Span<double> response)
-    {
-        if (StillSeconds is { } seconds && setting.StillDispersion > 0) StillAir.Response(axis, setting, S, seconds, response);
-        else CaseAir.Response(axis, setting, S, response);
-        if (setting.SourceWidth > 0) AboveCase.Widen(axis, setting.SourceWidth, response);
-    }
-
     /// <summary>Where the probe was, plan metres.</summary>
     public PlanPoint At => Source.Reading.Place.At;
 }

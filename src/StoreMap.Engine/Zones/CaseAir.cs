@@ -16,49 +16,26 @@ internal static class CaseAir
     /// <param name="response">Filled with one value per cell.</param>
     public static void Response(LineUpAxis axis, AirSetting setting, double s, Span<double> response)
     {
-        var n = axis.Count;
-        var lower = new double[n];
-        var diagonal = new double[n];
-        var upper = new double[n];
-        for (var i = 0; i < n; i++) diagonal[i] = axis.Widths[i];
-        for (var i = 0; i + 1 < n; i++)
-        {
-            var gap = (axis.Widths[i] + axis.Widths[i + 1]) / 2;
-            var resistance = gap / (setting.Reach * setting.Reach);
-            var open = 1.0;
-            if (axis.JointAfter[i])
-            {
-                open = resistance / (resistance + (setting.Blocking / setting.Reach));
-                resistance += setting.Blocking / setting.Reach;
-            }
+        new CaseAirSystem(axis, setting).Solve(s, response);
+        if (setting.Return <= 0) return;
+        var returned = new double[response.Length];
+        Returned(axis, setting.Reach, s, returned);
+        AddReturn(response, setting.Return, returned);
+    }
 
-            var conductance = 1 / resistance;
-            var flow = setting.Drift * setting.Reach * open;
-            // Flux from i to i+1: conductance (c_i - c_{i+1}) + flow (c_i + c_{i+1}), central; 2 drift reach is u / k.
-            diagonal[i] += conductance + flow;
-            upper[i] = -conductance + flow;
-            diagonal[i + 1] += conductance - flow;
-            lower[i + 1] = -conductance - flow;
-        }
+    /// <summary>What comes back from the aisle to a reading for a source in each cell, at a share of 1.</summary>
+    /// <param name="axis">The line-up.</param>
+    /// <param name="reach">Reach of the moving air, metres.</param>
+    /// <param name="s">Place of the reading, metres along the axis.</param>
+    /// <param name="returned">Filled with one value per cell.</param>
+    public static void Returned(LineUpAxis axis, double reach, double s, Span<double> returned)
+    {
+        for (var i = 0; i < returned.Length; i++) returned[i] = Spread.AisleTrace(Math.Abs(s - axis.Centres[i]), reach, ReturnMetres);
+    }
 
-        // A drift leaves over the lip at the end it blows to, with its gas, and comes in clean at the other.
-        if (setting.Drift > 0) diagonal[n - 1] += 2 * setting.Drift * setting.Reach;
-        else diagonal[0] -= 2 * setting.Drift * setting.Reach;
-
-        // The transposed system has the lower and upper bands exchanged.
-        axis.Spread(s, response);
-        for (var i = 1; i < n; i++)
-        {
-            var factor = upper[i - 1] / diagonal[i - 1];
-            diagonal[i] -= factor * lower[i];
-            response[i] -= factor * response[i - 1];
-        }
-
-        response[n - 1] /= diagonal[n - 1];
-        for (var i = n - 2; i >= 0; i--) response[i] = (response[i] - (lower[i + 1] * response[i + 1])) / diagonal[i];
-        for (var i = 0; i < n; i++)
-        {
-            response[i] = (response[i] * 2 * setting.Reach) + (setting.Return * Spread.AisleTrace(Math.Abs(s - axis.Centres[i]), setting.Reach, ReturnMetres));
-        }
+    /// <summary>Adds a share of what comes back.</summary>
+    public static void AddReturn(Span<double> response, double share, ReadOnlySpan<double> returned)
+    {
+        for (var i = 0; i < response.Length; i++) response[i] += share * returned[i];
     }
 }

@@ -28,8 +28,8 @@ internal sealed class ReadingBlock
     /// <summary>The same for a monitor that only tells hit from no hit: it answers to other gases too.</summary>
     private const double HitStray = 0.03;
 
-    /// <summary>Seconds over which gusts in a case last (1/e): eddies of half a metre in air of 0.1 m/s.</summary>
-    private const double GustSeconds = 5;
+    /// <summary>Seconds over which gusts in a case last (1/e): eddies of a foot in air of 0.1 m/s.</summary>
+    private const double GustSeconds = 3;
 
     private const double C = NoiseLevels.ScaleDeviation;
 
@@ -48,6 +48,7 @@ internal sealed class ReadingBlock
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
         StrayKeep = [.. Readings.Select((r, i) => i == 0 || axis is null ? 0 : Math.Exp((Readings[i - 1].S - r.S) / Spread.StrayMetres))];
         Weight = WeightOf(Readings);
+        Air = axis is null ? null : new BlockAir(axis, Readings);
         LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
         NullLog = Quiet.LogLikelihood(null);
@@ -55,6 +56,9 @@ internal sealed class ReadingBlock
 
     /// <summary>What the block is of: first fixture's id of a line-up, a walk-in's id, a room's id, empty for the sales floor.</summary>
     public string Key { get; }
+
+    /// <summary>What its readings show of a source in the line-up; null for walk-ins and open air.</summary>
+    public BlockAir? Air { get; }
 
     /// <summary>True with the fans running.</summary>
     public bool FansOn { get; }

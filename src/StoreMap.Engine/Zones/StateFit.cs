@@ -202,7 +202,7 @@ internal sealed class StateFit
         for (var k = first; k < first + crosses; k++) logResponse[k] = new float[Axis.Count * n];
         for (var i = 0; i < n; i++)
         {
-            Block.Readings[i].Response(Axis, Settings[setting], response);
+            Block.Air!.Response(Settings[setting], i, response);
             for (var c = 0; c < response.Length; c++) response[c] = Math.Log(Math.Max(response[c], 1e-30));
             for (var k = first; k < first + crosses; k++)
             {

@@ -28,6 +28,16 @@ internal static class StillAir
     /// <param name="loss">Loss to the aisle, 1/s, above 0.</param>
     public static void Response(LineUpAxis axis, AirSetting setting, double s, double seconds, Span<double> response, double loss = Loss)
     {
+        var own = new double[axis.Count];
+        var rest = new double[axis.Count];
+        BuildUp(axis, setting, s, seconds, own, loss);
+        CaseAir.Response(axis, setting, s, rest);
+        Join(own, rest, setting.Pedestal, seconds, response, loss);
+    }
+
+    /// <summary>The part of it that has leaked since the fans stopped.</summary>
+    public static void BuildUp(LineUpAxis axis, AirSetting setting, double s, double seconds, Span<double> response, double loss = Loss)
+    {
         var n = axis.Count;
         var (toRight, toLeft) = Exchange(axis, setting);
         var w = new double[n];
@@ -43,12 +53,15 @@ internal static class StillAir
             if (seconds - t - step < 1e-9) break;
         }
 
-        var d = setting.StillDispersion;
-        var unit = UnitPeak(d, loss);
-        var pedestal = new double[n];
-        CaseAir.Response(axis, setting, s, pedestal);
-        var left = setting.Pedestal * Math.Exp(-loss * (seconds - UnitSeconds));
-        for (var i = 0; i < n; i++) response[i] = (response[i] / unit) + (left * pedestal[i]);
+        var unit = UnitPeak(setting.StillDispersion, loss);
+        for (var i = 0; i < n; i++) response[i] /= unit;
+    }
+
+    /// <summary>What has leaked since the fans stopped over what is left of the trace they had spread.</summary>
+    public static void Join(ReadOnlySpan<double> builtUp, ReadOnlySpan<double> rest, double pedestal, double seconds, Span<double> response, double loss = Loss)
+    {
+        var left = pedestal * Math.Exp(-loss * (seconds - UnitSeconds));
+        for (var i = 0; i < response.Length; i++) response[i] = builtUp[i] + (left * rest[i]);
     }
 
     /// <summary>Peak, ppm, of a source of 1 ppm m³/s for a square metre of cross-section, <see cref="UnitSeconds"/> after the stop.</summary>
