@@ -34,7 +34,7 @@ internal static class Detail
     public static string InShort(Plan plan, LocateResult result)
     {
         var zones = result.Zones.Select(z => string.Create(CultureInfo.InvariantCulture, $"{z.Fixture} {z.Probability:0.000} at {z.Center / Ft:0.0} [{z.From / Ft:0.0} {z.To / Ft:0.0}]"));
-        var elsewhere = result.Elsewhere.Select(e => string.Create(CultureInfo.InvariantCulture, $"elsewhere near {e.Near} {e.Probability:0.000} {Point(plan, e.At)}"));
+        var elsewhere = result.Elsewhere.Where(e => !e.Unexplained).Select(e => string.Create(CultureInfo.InvariantCulture, $"elsewhere near {e.Near} {e.Probability:0.000} {Point(plan, e.At)}"));
         return string.Join("; ", zones.Concat(elsewhere));
     }
 

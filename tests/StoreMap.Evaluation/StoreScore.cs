@@ -13,7 +13,7 @@ internal static class StoreScore
     {
         var likely = result.Zones.Where(z => z.Probability >= 0.5).ToList();
         var onCases = likely.Count(z => store.Plan.FindFixture(z.Fixture)!.Kind != FixtureKind.WalkIn);
-        var elsewhere = result.Elsewhere.Select(e => e.Probability).DefaultIfEmpty(0).Max();
+        var elsewhere = result.Elsewhere.Where(e => !e.Unexplained).Select(e => e.Probability).DefaultIfEmpty(0).Max();
         var (first, second) = store.Leaks.Count == 2 ? Found(store.Leaks, likely) : (false, false);
         var listed = store.Leaks.Count == 2 ? Found(store.Leaks, result.Zones) : (false, false);
         return new StoreAnswer(stage, result.Zones.Count, likely.Count, onCases, elsewhere, first, second, listed is (true, true));

@@ -14,6 +14,20 @@ internal static class AboveCase
     private static readonly double[] Pedestal = [0.05, 0.25, 1];
     private const double PedestalReach = 1.3;
 
+    /// <summary>How much the log evidence of a trace's shape counts between a leak and a source above it: fan bays, gusts and draughts at the
+    /// ends widen traces by more than the air model knows (judgement, after simulated results).</summary>
+    private const double ShapeCounts = 0.5;
+
+    /// <summary>Probability that a source is above a line-up and not in it.</summary>
+    /// <param name="study">The line-up.</param>
+    /// <param name="logOdds">Log of expectation times likelihood of the one, less that of the other.</param>
+    public static double ShareOf(LineUpStudy study, double logOdds)
+    {
+        if (double.IsNegativeInfinity(logOdds)) return 0;
+        var prior = Math.Log(study.ExpectedAbove.Sum() / study.Expected.Sum());
+        return 1 / (1 + Math.Exp(-(prior + (ShapeCounts * (logOdds - prior)))));
+    }
+
     /// <summary>Air settings with the fans running.</summary>
     public static AirSetting[] FansOn { get; } =
     [

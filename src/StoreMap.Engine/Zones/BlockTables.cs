@@ -71,13 +71,21 @@ internal sealed class BlockTables
     public double LogOfAisle(ReadOnlySpan<double> logModel, double extraLogVariance)
     {
         SetShape(logModel);
-        return Mixed(
-            AislePair(Patch.GetLower(), Turbulence.GetLower(), 0, extraLogVariance), AislePair(Patch.GetUpper(), Turbulence.GetUpper(), 2, extraLogVariance));
+        var log = double.NegativeInfinity;
+        foreach (var deviation in Spread.StrayDeviations)
+        {
+            var stray = Vector128.Create(deviation * deviation);
+            log = NormalLaw.LogAdd(log, Mixed(
+                AislePair(Patch.GetLower(), Turbulence.GetLower(), stray, 0, extraLogVariance), AislePair(Patch.GetUpper(), Turbulence.GetUpper(), stray, 2, extraLogVariance)));
+        }
+
+        return log - Math.Log(Spread.StrayDeviations.Length);
     }
 
-    private Vector128<double> AislePair(Vector128<double> patchVariance, Vector128<double> turbulence, int level, double extraLogVariance)
+    private Vector128<double> AislePair(
+        Vector128<double> patchVariance, Vector128<double> turbulence, Vector128<double> strayVariance, int level, double extraLogVariance)
     {
-        var (one, strayVariance) = (Vector128<double>.One, Vector128.Create(Spread.StrayDeviation * Spread.StrayDeviation));
+        var one = Vector128<double>.One;
         var (patchMean, strayMean, sum) = (Vector128<double>.Zero, Vector128<double>.Zero, Vector128<double>.Zero);
         var (patch, both, stray) = (patchVariance, Vector128<double>.Zero, strayVariance);
         for (var i = 0; i < index.Length; i++)

@@ -18,7 +18,8 @@ internal static class ExplainedHits
     {
         var told = new Dictionary<string, string?>();
         var beside = new Dictionary<int, List<string>>();
-        var found = elsewhere.Where(e => e.Probability >= LeastProbability).ToList();
+        Elsewhere[] sources = [.. elsewhere];
+        var found = sources.Where(e => e.Probability >= LeastProbability).ToList();
         foreach (var fixture in plan.Fixtures)
         {
             var room = fixture.Front is null ? null : RoomKeys.Of(plan, fixture);
@@ -27,7 +28,8 @@ internal static class ExplainedHits
             if (hit is null) continue;
             var at = hit.Reading.Place.At;
             if (zones.Any(z => z.Fixture == fixture.Id)
-                && zones.Where(z => z.Fixture == fixture.Id || z.At.DistanceTo(at) < JointMetres).Sum(z => z.Probability) >= LeastProbability) continue;
+                && zones.Where(z => z.Fixture == fixture.Id || z.At.DistanceTo(at) < JointMetres).Sum(z => z.Probability)
+                    + sources.Where(e => e.Near == fixture.Id).Sum(e => e.Probability) >= LeastProbability) continue;
             var cause = Enumerable.Range(0, zones.Count)
                 .Where(i => zones[i].Probability >= LeastProbability && zones[i].At.DistanceTo(at) < Spread.FarthestMetres && Outdoes(zones[i], hit))
                 .OrderBy(i => zones[i].At.DistanceTo(at)).Cast<int?>().FirstOrDefault();
@@ -40,6 +42,10 @@ internal static class ExplainedHits
             else if (found.Find(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres) is { } source)
             {
                 told[fixture.Id] = source.Look;
+            }
+            else if (Torn(plan, zones, sources, hit) is { } either)
+            {
+                told[fixture.Id] = either;
             }
             else
             {
@@ -54,6 +60,19 @@ internal static class ExplainedHits
         }
 
         return told;
+    }
+
+    /// <summary>A leak at a case or a source outside it, neither as likely as not but one of them; null without one near enough.</summary>
+    private static string? Torn(Plan plan, List<LeakZone> zones, Elsewhere[] sources, NetReading hit)
+    {
+        var near = zones.Where(z => z.At.DistanceTo(hit.Reading.Place.At) < Spread.FarthestMetres && Outdoes(z, hit));
+        foreach (var leak in near.OrderBy(z => z.At.DistanceTo(hit.Reading.Place.At)))
+        {
+            var source = sources.Where(e => e.Near == leak.Fixture).MaxBy(e => e.Probability);
+            if (source is not null && leak.Probability + source.Probability >= LeastProbability) return $"the leak at {plan.FindFixture(leak.Fixture)!.Tag} or {source.Look}";
+        }
+
+        return null;
     }
 
     /// <summary>Gas thins out on its way: a leak explains no more elsewhere than was read at it.</summary>

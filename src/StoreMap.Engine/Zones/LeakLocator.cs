@@ -9,8 +9,9 @@ namespace StoreMap.Zones;
 /// of the case, strengths and noise summed over stated priors. Model, formulas, sources and limits: docs/zones.md.</remarks>
 public static class LeakLocator
 {
-    /// <summary>From this probability on the more pressing leak comes first, not the still more certain one.</summary>
-    private const double AsGoodAsCertain = 0.95;
+    /// <summary>From this probability on the more pressing leak comes first, not the still more certain one: what fans-on readings can say at
+    /// most, since they seldom tell a leak from a line above the case.</summary>
+    private const double AsGoodAsCertain = 0.7;
 
     /// <summary>Locates the leaks of one visit.</summary>
     /// <param name="plan">The store.</param>

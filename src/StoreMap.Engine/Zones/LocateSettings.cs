@@ -17,8 +17,8 @@ public sealed record LocateSettings
     /// <summary>Factor on the expectation of a further leak in a line-up that has one: leaks come together. Default 4.</summary>
     public double AnotherLeakFactor { get; init; } = 4;
 
-    /// <summary>Expected leaks outside the cases near a hit, as a share of the expected leaks inside them. Default 0.15.</summary>
-    public double ElsewhereShare { get; init; } = 0.15;
+    /// <summary>Expected leaks outside the cases near a hit, as a share of the expected leaks inside them. Default 0.2 (judgement).</summary>
+    public double ElsewhereShare { get; init; } = 0.2;
 
     /// <summary>Odds at a drop, where line sets come down, against plain case. Default 3 (common practice: leaks gather there).</summary>
     public double DropWeight { get; init; } = 3;

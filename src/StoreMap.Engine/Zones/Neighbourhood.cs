@@ -13,10 +13,12 @@ namespace StoreMap.Zones;
 internal sealed record NeighbourhoodAnswer(
     double[] LeakProbability, double[] AboveProbability, OneLeak[] Leaks, double[][]?[] Outside, double ElsewhereProbability, double[] ElsewhereShares, IReadOnlyList<OffCaseSource> Candidates);
 
-/// <summary>A leak in a line-up within an explanation.</summary>
+/// <summary>A leak in a line-up, or a source above it, within an explanation.</summary>
 /// <param name="Study">Index of the line-up.</param>
 /// <param name="Outside">Likeliest gas from outside at its readings; null when none matters.</param>
-internal sealed record OwnLeak(int Study, double[][]? Outside);
+/// <param name="AboveShare">Probability that the source is above, given one or the other.</param>
+/// <param name="AbovePlace">Probability per cell that it is above it, if it is above.</param>
+internal sealed record OwnLeak(int Study, double[][]? Outside, double AboveShare, double[] AbovePlace);
 
 /// <summary>Compares explanations of the readings of line-ups that share air: own leaks, a stronger neighbour's gas across the aisle,
 /// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
@@ -35,7 +37,9 @@ internal sealed class Neighbourhood
     private double logElsewhere = double.NegativeInfinity;
     private readonly double[] logLeak;
     private readonly OwnLeak?[] bestLeak;
-    private readonly double?[] roughAlone;
+    private readonly double[] logAbove;
+    private readonly OneLeak?[] roughAlone;
+    private readonly Dictionary<(double[], double[]), double> shared = [];
     private readonly double[] bestLog;
 
     /// <summary>Prepares the comparison.</summary>
@@ -59,8 +63,9 @@ internal sealed class Neighbourhood
         bestLog = new double[studies.Count];
         Array.Fill(logLeak, double.NegativeInfinity);
         Array.Fill(bestLog, double.NegativeInfinity);
+        logAbove = [.. logLeak];
         bestLeak = new OwnLeak?[studies.Count];
-        roughAlone = new double?[studies.Count];
+        roughAlone = new OneLeak?[studies.Count];
     }
 
     /// <summary>Sums the explanations.</summary>
@@ -70,10 +75,15 @@ internal sealed class Neighbourhood
         var (samples, weights, _, shares) = ElsewhereAlone();
         if (samples.Count > 0) Explain(0, samples, weights, 0, [], elsewhere: true);
         var leaks = new OneLeak[studies.Count];
-        for (var i = 0; i < leaks.Length; i++) leaks[i] = bestLeak[i]?.Outside is { } ppm && logLeak[i] > logTotal - 4 ? studies[i].FitFine(ppm) : alone[i];
-        var either = logLeak.Select(l => Math.Exp(l - logTotal)).ToArray();
+        for (var i = 0; i < leaks.Length; i++)
+        {
+            var matters = NormalLaw.LogAdd(logLeak[i], logAbove[i]) > logTotal - 4;
+            leaks[i] = bestLeak[i]?.Outside is { } ppm && matters ? studies[i].FitFine(ppm) : alone[i];
+        }
+
         return new NeighbourhoodAnswer(
-            [.. either.Select((p, i) => p * (1 - leaks[i].AboveShare(logFurther[i])))], [.. either.Select((p, i) => p * leaks[i].AboveShare(logFurther[i]))], leaks, [.. bestLeak.Select(b => b?.Outside)], Math.Exp(logElsewhere - logTotal), shares, candidates);
+            [.. logLeak.Select(l => Math.Exp(l - logTotal))], [.. logAbove.Select(l => Math.Exp(l - logTotal))], leaks, [.. bestLeak.Select(b => b?.Outside)],
+            Math.Exp(logElsewhere - logTotal), shares, candidates);
     }
 
     // weights are log weights of the outside samples, normalised; log is the explanation's log weight so far.
@@ -93,17 +103,18 @@ internal sealed class Neighbourhood
         // A leak here as well is worked out for the outside air that explains most by itself, and for some that explains little.
         var ranked = Enumerable.Range(0, outside.Count).OrderByDescending(s => nulls[s]).ThenBy(s => s).ToArray();
         var best = ranked[0];
+        var fits = new OwnLeak[outside.Count];
         var every = Math.Max(1, (int)Math.Ceiling((ranked.Length - Worked) / (double)Sampled));
         for (var r = 0; r < ranked.Length; r++)
         {
             var s = ranked[r];
             ones[s] = double.NegativeInfinity;
-            if (!outside[s].Matters(index)) ones[s] = weights[s] + alone[index].LogEither(logFurther[index]);
+            if (!outside[s].Matters(index)) ones[s] = weights[s] + Own(index, null, out fits[s]);
             else if (r < Worked || (r - Worked) % every == 0)
             {
                 // After the first few, one in several stands for those behind it in rank.
                 var stands = r < Worked ? 0 : Math.Log(Math.Min(every, ranked.Length - r));
-                ones[s] = weights[s] + stands + alone[index].LogEither(logFurther[index]) + study.FitRough(outside[s].Ppm[index]).LogEither(logFurther[index]) - RoughAlone(index);
+                ones[s] = weights[s] + stands + Own(index, outside[s].Ppm[index], out fits[s]);
             }
 
             if (ones[s] > ones[best]) best = s;
@@ -112,12 +123,51 @@ internal sealed class Neighbourhood
         var (logNull, nullWeights) = Normalise(nulls);
         Explain(index + 1, outside, nullWeights, log + logNull, own, elsewhere);
         var (logOne, oneWeights) = Normalise(ones);
-        var leak = new OwnLeak(index, outside[best].Matters(index) ? outside[best].Ppm[index] : null);
         var spilled = Spill(index, outside, oneWeights, out var spilledWeights);
-        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, leak], elsewhere);
+        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, fits[best]], elsewhere);
     }
 
-    private double RoughAlone(int index) => roughAlone[index] ??= studies[index].FitRough(null).LogEither(logFurther[index]);
+    // Log evidence of a leak in a line-up or a source above it beside known gas from outside. What that gas changes is taken from rough fits.
+    private double Own(int index, double[][]? ppm, out OwnLeak own)
+    {
+        var (logLeak, logAbove, place) = (alone[index].LogTotal + logFurther[index], alone[index].LogAbove, alone[index].AbovePlace);
+        if (ppm is not null)
+        {
+            var without = roughAlone[index] ??= studies[index].FitRough(null);
+            var with = studies[index].FitRough(ppm);
+            (logLeak, logAbove, place) = (logLeak + with.LogTotal - without.LogTotal, logAbove + with.LogAbove - without.LogAbove, with.AbovePlace);
+        }
+
+        own = new OwnLeak(index, ppm, AboveCase.ShareOf(studies[index], logAbove - logLeak), place);
+        return NormalLaw.LogAdd(logLeak, logAbove);
+    }
+
+    // The factor by which sources above two line-ups at once raise an explanation, and the part of it with a source above each line-up.
+    private (double All, double[] Above) Together(OwnLeak[] own)
+    {
+        var (all, pairs) = (1.0, 0.0);
+        var above = new double[own.Length];
+        for (var i = 0; i < own.Length; i++)
+        {
+            for (var j = i + 1; j < own.Length; j++)
+            {
+                var key = (own[i].AbovePlace, own[j].AbovePlace);
+                if (!shared.TryGetValue(key, out var odds))
+                {
+                    odds = shared[key] = SharedAbove.Odds(studies[own[i].Study], own[i].AbovePlace, studies[own[j].Study], own[j].AbovePlace);
+                }
+
+                var both = own[i].AboveShare * own[j].AboveShare * odds;
+                pairs += both;
+                above[i] += both;
+                above[j] += both;
+            }
+        }
+
+        all += pairs;
+        for (var i = 0; i < own.Length; i++) above[i] += own[i].AboveShare * (1 + pairs - above[i]);
+        return (all, above);
+    }
 
     private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, OwnLeak[] own, bool elsewhere)
     {
@@ -131,12 +181,15 @@ internal sealed class Neighbourhood
             }
         }
 
-        log += Normalise(logs).Log;
+        var (factor, above) = Together(own);
+        log += Normalise(logs).Log + Math.Log(factor);
         logTotal = NormalLaw.LogAdd(logTotal, log);
         if (elsewhere) logElsewhere = NormalLaw.LogAdd(logElsewhere, log);
-        foreach (var leak in own)
+        for (var i = 0; i < own.Length; i++)
         {
-            logLeak[leak.Study] = NormalLaw.LogAdd(logLeak[leak.Study], log);
+            var leak = own[i];
+            logLeak[leak.Study] = NormalLaw.LogAdd(logLeak[leak.Study], log + Math.Log(Math.Max(0, 1 - (above[i] / factor))));
+            logAbove[leak.Study] = NormalLaw.LogAdd(logAbove[leak.Study], log + Math.Log(above[i] / factor));
             if (log <= bestLog[leak.Study]) continue;
             bestLog[leak.Study] = log;
             bestLeak[leak.Study] = leak;

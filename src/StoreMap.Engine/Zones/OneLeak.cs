@@ -41,14 +41,6 @@ internal sealed class OneLeak
     /// <summary>Probability per cell that such a source is above it; sums to 1.</summary>
     public double[] AbovePlace { get; }
 
-    /// <summary>Log evidence of a leak in the case or a source above it.</summary>
-    /// <param name="logFurther">What a possible second leak adds to that of leaks.</param>
-    public double LogEither(double logFurther) => NormalLaw.LogAdd(LogTotal + logFurther, LogAbove);
-
-    /// <summary>Probability that the source is above the case, given one or the other.</summary>
-    /// <param name="logFurther">What a possible second leak adds to the evidence of leaks.</param>
-    public double AboveShare(double logFurther) => Math.Exp(LogAbove - LogEither(logFurther));
-
     /// <summary>Probability per cell given one leak; sums to 1.</summary>
     public double[] Place { get; }
 

@@ -41,7 +41,7 @@ internal static class PlacePrior
     }
 
     /// <summary>Share of the sources outside the cases that lie above a case, whose fans draw their gas in.</summary>
-    public const double AboveShare = 0.6;
+    public const double AboveShare = 0.8;
 
     private const double PipeNearMetres = 1.5;
     private const double PipeOdds = 3;
@@ -53,10 +53,13 @@ internal static class PlacePrior
         for (var c = 0; c < axis.Count; c++)
         {
             var at = axis.PointAt(axis.Centres[c]);
-            var passed = plan.Pipes.Any(p => p.Path.Project(at).Distance < PipeNearMetres) || plan.Drops.Any(d => d.At.DistanceTo(at) < PipeNearMetres);
-            expected[c] = AboveShare * settings.ElsewhereShare * settings.LeaksPerMetre * axis.Widths[c] * (passed ? PipeOdds : 1);
+            var passed = plan.Pipes.Any(p => OffCaseSources.IsAbove(p) && p.Path.Project(at).Distance < PipeNearMetres) || plan.Drops.Any(d => d.At.DistanceTo(at) < PipeNearMetres);
+            expected[c] = axis.Widths[c] * (passed ? PipeOdds : 1);
         }
 
+        // What passes shapes where such a source would be, not how likely there is one.
+        var share = AboveShare * settings.ElsewhereShare * settings.LeaksPerMetre * axis.Length / expected.Sum();
+        for (var c = 0; c < axis.Count; c++) expected[c] *= share;
         return expected;
     }
 

@@ -29,7 +29,7 @@ internal sealed class ReadingBlock
     private const double HitStray = 0.03;
 
     /// <summary>Seconds over which gusts in a case last (1/e): eddies of a foot in air of 0.1 m/s.</summary>
-    private const double GustSeconds = 3;
+    public const double GustSeconds = 3;
 
     private const double C = NoiseLevels.ScaleDeviation;
 

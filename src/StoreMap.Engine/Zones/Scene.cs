@@ -18,6 +18,12 @@ internal sealed class Scene
 
     private const double PassesMetres = 2.5;
 
+    /// <summary>Probability from which a source outside the cases is told alone.</summary>
+    private const double OutsideSure = 0.8;
+
+    /// <summary>Sources above two line-ups this near each other are one, metres.</summary>
+    private const double OneSourceMetres = 4;
+
     /// <summary>Line-ups judged together at most.</summary>
     private const int Together = 4;
 
@@ -157,6 +163,8 @@ internal sealed class Scene
         for (var i = first; i < group.Count; i++)
         {
             if (answer.LeakProbability[i] < settings.LeastZoneProbability) continue;
+            // Where a source outside is as good as sure the answer is to look there, and no panel is offered.
+            if (answer.LeakProbability[i] < 1 - OutsideSure && answer.AboveProbability[i] + answer.ElsewhereProbability >= OutsideSure) continue;
             var two = answer.Outside[i] is { } outside ? TwoLeaks.Fit(group[i], settings.AnotherLeakFactor, outside) : twos[i];
             foreach (var (leak, place, probability, partner) in LeakSplit.Of(group[i], answer.Leaks[i], two, answer.LeakProbability[i]))
             {
@@ -185,13 +193,33 @@ internal sealed class Scene
             found.Add(new Elsewhere(axis.Fixtures[axis.Owner[cell]].Id, answer.AboveProbability[i], LookAt(plan, OffCaseSources.Above(plan, at)), at));
         }
 
-        if (first > 0 || answer.ElsewhereProbability < settings.LeastZoneProbability) return found;
-        var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
-            .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
-        var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
-        var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
-        found.Add(new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At));
-        return found;
+        if (first == 0 && answer.ElsewhereProbability >= settings.LeastZoneProbability)
+        {
+            var thing = Enumerable.Range(0, candidates.Count).GroupBy(c => candidates[c].Look)
+                .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
+            var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
+            var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
+            var aisle = new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At);
+            if (answer.AboveProbability[0] < settings.LeastZoneProbability) return [aisle, .. OncePlaced(found)];
+
+            // Above the strongest line-up or in the aisle before it: one or the other, told once.
+            var (likelier, other) = found[0].Probability >= aisle.Probability ? (found[0], aisle) : (aisle, found[0]);
+            found[0] = likelier with { Probability = Math.Min(1, likelier.Probability + other.Probability) };
+        }
+
+        return OncePlaced(found);
+    }
+
+    // One source above two line-ups is told once, at the likelier.
+    private static List<Elsewhere> OncePlaced(List<Elsewhere> found)
+    {
+        var told = new List<Elsewhere>();
+        foreach (var source in found.OrderByDescending(e => e.Probability))
+        {
+            if (!told.Any(t => t.Look == source.Look && t.At!.Value.DistanceTo(source.At!.Value) < OneSourceMetres)) told.Add(source);
+        }
+
+        return told;
     }
 
     /// <summary>Where to look, with the pipe run that passes a place nobody drew.</summary>

@@ -46,10 +46,11 @@ internal static class Spread
     /// <summary>Logarithmic deviation of gas from outside a line-up: its share taken in differs from case to case.</summary>
     public const double OutsideLogDeviation = 0.5;
 
-    /// <summary>Logarithmic deviation of that share along a front: plumes in the aisle wander, and a case takes in where they touch it.</summary>
-    public const double StrayDeviation = 0.6;
+    /// <summary>Logarithmic deviations of that share along a front, one of them true for a line-up: plumes in the aisle wander, and a case
+    /// takes in where they touch it.</summary>
+    public static double[] StrayDeviations { get; } = [0.1, 0.7];
 
-    /// <summary>Length over which it keeps its deviation (1/e), metres.</summary>
+    /// <summary>Length over which the share keeps its deviation (1/e), metres.</summary>
     public const double StrayMetres = 3;
 
     /// <summary>Variance of what each reading's logarithm shows of a source outside the cases, beyond the noise all share.</summary>

@@ -51,7 +51,8 @@ public class OverRangeTests
         var result = Locating.Locate(plan, survey, []);
         Assert.Empty(result.NoLeakSeen);
         Assert.Contains(result.Zones, z => z.Fixture == "C1" && z.Probability > 0.4);
-        Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.9);
+        // A lone reading cannot tell a leak in the case from a line above it.
+        Assert.Contains(result.Zones, z => z.Fixture == "C3" && z.Probability > 0.5);
     }
 
     /// <summary>A weak leak across the aisle explains no gas over the monitor's range, however steep and lonely that is.</summary>
