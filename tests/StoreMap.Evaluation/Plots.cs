@@ -97,8 +97,8 @@ internal static class Plots
 
     private static string Reliable(List<Claim> claims)
     {
-        const double left = 60, top = 60, side = 400;
-        var plot = new SvgPlot(500, 540, "Stated probability and how often it came true, simulated");
+        const double left = 90, top = 72, side = 400;
+        var plot = new SvgPlot(560, 552, "Stated probability and how often it came true, simulated");
         double X(double share) => left + (side * share);
         double Y(double share) => top + (side * (1 - share));
         for (var i = 0; i <= 5; i++)
@@ -127,7 +127,7 @@ internal static class Plots
 
         plot.Text(X(0.5), Y(0) + 36, "stated", "middle");
         plot.Text(X(0), top - 10, "came true", "middle");
-        plot.Key(60, 528, [("zones", SvgPlot.Colours[0]), ("panels", SvgPlot.Colours[1])]);
+        plot.Key(left, 540, [("zones", SvgPlot.Colours[0]), ("panels", SvgPlot.Colours[1])]);
         return plot.ToString();
     }
 }
