@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Net;
 using System.Net.Sockets;
 using System.Security.Cryptography;
@@ -18,6 +19,8 @@ internal sealed partial class ClientVersions : IAsyncDisposable
     private readonly Task serving;
     private volatile bool newer;
     private volatile bool lacking;
+    private volatile bool gone;
+    private ConcurrentQueue<string> asked = [];
 
     public ClientVersions(string serverUrl)
     {
@@ -36,8 +39,18 @@ internal sealed partial class ClientVersions : IAsyncDisposable
     public string Url { get; }
 
     /// <summary>Hands out the newer version from now on.</summary>
-    /// <param name="whole">False when one of its files can't be had.</param>
-    public void Update(bool whole = true) => (newer, lacking) = (true, !whole);
+    /// <param name="whole">False when the file that differs can't be had.</param>
+    public void Update(bool whole = true)
+    {
+        asked = [];
+        (newer, lacking) = (true, !whole);
+    }
+
+    /// <summary>Answers nothing from now on, as when the network goes.</summary>
+    public void Go() => gone = true;
+
+    /// <summary>Paths of what was asked for since the update, the server's answers aside.</summary>
+    public IReadOnlyList<string> Asked => [.. asked.Where(p => !p.StartsWith("/api/", StringComparison.Ordinal))];
 
     public async ValueTask DisposeAsync()
     {
@@ -65,24 +78,25 @@ internal sealed partial class ClientVersions : IAsyncDisposable
 
     private async Task Answer(HttpListenerContext context)
     {
+        asked.Enqueue(context.Request.Url!.AbsolutePath);
         try
         {
-            if (lacking && context.Request.Url!.AbsolutePath == "/js/device.js")
+            if (gone || (lacking && context.Request.Url!.AbsolutePath == "/app.css"))
             {
                 context.Response.Abort();
                 return;
             }
 
             var changed = newer && context.Request.Url!.AbsolutePath is "/app.css" or "/service-worker-assets.js";
-            using var asked = new HttpRequestMessage(new HttpMethod(context.Request.HttpMethod), context.Request.RawUrl);
-            if (context.Request.HasEntityBody) asked.Content = new StreamContent(context.Request.InputStream);
+            using var request = new HttpRequestMessage(new HttpMethod(context.Request.HttpMethod), context.Request.RawUrl);
+            if (context.Request.HasEntityBody) request.Content = new StreamContent(context.Request.InputStream);
             foreach (var name in context.Request.Headers.AllKeys.OfType<string>().Where(n => n is not "Connection" and not "Transfer-Encoding"))
             {
                 if (changed && name is "If-None-Match" or "If-Modified-Since" or "Accept-Encoding") continue;
-                if (!asked.Headers.TryAddWithoutValidation(name, context.Request.Headers[name])) asked.Content?.Headers.TryAddWithoutValidation(name, context.Request.Headers[name]);
+                if (!request.Headers.TryAddWithoutValidation(name, context.Request.Headers[name])) request.Content?.Headers.TryAddWithoutValidation(name, context.Request.Headers[name]);
             }
 
-            using var answer = await server.SendAsync(asked);
+            using var answer = await server.SendAsync(request);
             var body = await answer.Content.ReadAsByteArrayAsync();
             if (changed) body = Encoding.UTF8.GetBytes(await Newer(context.Request.Url!.AbsolutePath, Encoding.UTF8.GetString(body)));
             context.Response.StatusCode = (int)answer.StatusCode;

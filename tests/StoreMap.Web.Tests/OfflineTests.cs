@@ -68,19 +68,20 @@ public sealed class OfflineTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task TwoDevices_ClocksAnHourApart_BothEndWithBothsReadings()
+    public async Task TwoDevices_ClocksAnHourApartAndAnUpdateBetween_BothEndWithBothsReadings()
     {
         await using var server = await ServerProcess.Start();
+        await using var client = new ClientVersions(server.Url);
         await using var first = await chromium.Device();
         await using var second = await chromium.Device();
         await second.AddInitScriptAsync("{ const Real = Date, ahead = 3600000; Date = class extends Real { constructor(...a) { if (a.length) super(...a); else super(Real.now() + ahead); } static now() { return Real.now() + ahead; } }; }");
         var one = await first.NewPageAsync();
-        await Floor.MakeStore(one, server.Url);
+        await Floor.MakeStore(one, client.Url);
         var survey = await Floor.Begin(one);
         await Floor.Log(one, "5");
         await Floor.AllSent(one);
         var two = await second.NewPageAsync();
-        await two.GotoAsync(server.Url);
+        await two.GotoAsync(client.Url);
         await two.GetByRole(AriaRole.Link, new() { Name = "Alder Corner Foods" }).ClickAsync();
         await two.Locator($"a[href='/survey/{survey}']").ClickAsync();
         await two.Locator("#progress").WaitForAsync();
@@ -93,19 +94,22 @@ public sealed class OfflineTests(Chromium chromium)
         for (var i = 0; i < 6; i++) await two.GetByRole(AriaRole.Button, new() { Name = "Next point" }).ClickAsync();
         foreach (var ppm in new[] { "8", "9" }) await Floor.Log(two, ppm);
 
-        // The first sends its unsent work, and starts offline again.
+        // A new version while the second is still away: the first takes it in with its unsent work, and starts with it offline.
+        client.Update();
         await first.SetOfflineAsync(false);
+        await Floor.UseNewVersion(one);
         await Floor.AllSent(one);
         await first.SetOfflineAsync(true);
         await one.ReloadAsync();
         await one.Locator("#progress").WaitForAsync();
         await Floor.Log(one, "10");
 
-        // The second opens without a network, logs, and comes back to both.
+        // The second opens its old version without a network, logs, and comes back to both.
         await two.ReloadAsync();
         await two.Locator("#progress").WaitForAsync();
         await Floor.Log(two, "11");
         foreach (var device in new[] { first, second }) await device.SetOfflineAsync(false);
+        await Floor.UseNewVersion(two);
         await Floor.AllSent(two);
         await Floor.AllSent(one);
 

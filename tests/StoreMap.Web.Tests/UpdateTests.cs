@@ -28,6 +28,8 @@ public sealed class UpdateTests(Chromium chromium)
         await device.SetOfflineAsync(false);
         await Floor.UseNewVersion(page);
         Assert.Equal(2, await Floor.Done(page));
+        // What the old version has already was not fetched again, the worker's own scripts aside.
+        Assert.Equal(["/app.css"], client.Asked.Except(["/service-worker.js", "/service-worker-assets.js", "/js/versions.js"]));
     }
 
     /// <summary>The network goes at the moment the new version is asked in, and a second page of the survey is just being opened: both
@@ -47,7 +49,7 @@ public sealed class UpdateTests(Chromium chromium)
         var other = await device.NewPageAsync();
         var opening = other.GotoAsync(page.Url, new() { WaitUntil = WaitUntilState.Commit });
         await offered.ClickAsync();
-        await device.SetOfflineAsync(true);
+        client.Go();
         await opening;
         foreach (var one in new[] { page, other })
         {

@@ -24,6 +24,12 @@ public sealed record Answer(
     int Readings, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
     IReadOnlyList<string> NotProbed, NextLine? Next);
 
+/// <summary>What became of a monitor's log.</summary>
+/// <param name="Readings">Its readings in their places, each the body of a journal entry; none when it was refused.</param>
+/// <param name="Said">What was odd, or why it was refused.</param>
+internal sealed record LogTaken(IReadOnlyList<string> Readings, IReadOnlyList<string> Said);
+
+[JsonSerializable(typeof(LogTaken))]
 [JsonSerializable(typeof(Answer))]
 internal sealed partial class AnswerJson : JsonSerializerContext;
 

@@ -6,6 +6,7 @@ using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Surveys;
 using StoreMap.Walking;
+using StoreMap.Web.Storage;
 using StoreMap.Zones;
 
 namespace StoreMap.Web.Solving;
@@ -49,6 +50,31 @@ internal static partial class EngineWork
         using var bytes = new MemoryStream();
         SurveyDocument.Of(read.Survey, plan).Write(bytes);
         return System.Text.Encoding.UTF8.GetString(bytes.ToArray());
+    }
+
+    /// <summary>A monitor's log put in place by a device's marks: a <see cref="LogTaken"/>.</summary>
+    [JSExport]
+    public static string TakeLog(string layout, string survey, string device, string log)
+    {
+        var plan = LayoutDocument.Parse(layout).Plan;
+        var state = State(plan, survey);
+        var points = ProbePlanner.Draft(plan, new Protocol()).Points;
+        var instruments = JournalReplay.Read(state, plan, points).Survey.Instruments;
+        using var csv = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(log));
+        LogTaken taken;
+        try
+        {
+            var aligned = JournalMarks.Align(state, device, plan, points, csv, new SurveyReadOptions { Instruments = instruments });
+            taken = new LogTaken([.. VisitEvents.Readings(aligned.Survey, plan).Select(r => r.ToJsonString())], [.. aligned.Log.Warnings.Concat(aligned.Warnings).Select(Words)]);
+        }
+        catch (RefusedInputException e)
+        {
+            taken = new LogTaken([], [.. e.Problems.Select(Words)]);
+        }
+
+        return JsonSerializer.Serialize(taken, AnswerJson.Default.LogTaken);
+
+        static string Words(Problem p) => $"{p.Element} {p.Message}".Trim();
     }
 
     /// <summary>A survey as the worker gets it.</summary>

@@ -22,9 +22,14 @@ internal static class VisitEvents
         // One start a monitor, as when another device joins.
         foreach (var instrument in file["instruments"]!.AsArray())
             Add(JournalKinds.Start, survey.Start, new JsonObject { ["technician"] = string.Join(", ", survey.Technicians), ["instrument"] = instrument!.DeepClone() });
-        foreach (var (i, reading) in file["readings"]!.AsArray().Index()) Add(JournalKinds.Reading, survey.Readings[i].Time, Body(reading!.AsObject()));
+        foreach (var (i, body) in Readings(file).Index()) Add(JournalKinds.Reading, survey.Readings[i].Time, body);
         return texts;
     }
+
+    /// <summary>The bodies of a survey's readings, in its order.</summary>
+    public static IEnumerable<JsonObject> Readings(Survey survey, Plan plan) => Readings(SurveyDocument.Of(survey, plan).Root);
+
+    private static IEnumerable<JsonObject> Readings(JsonObject file) => file["readings"]!.AsArray().Select(r => Body(r!.AsObject()));
 
     // The number as text, as the number pad makes it.
     private static JsonObject Body(JsonObject reading)

@@ -59,12 +59,18 @@ public sealed class SurveySession
 
     public StoppedWork? Stop { get; private set; }
 
-    public int Done => Points.Count(p => shown.ContainsKey(p.Id));
+    public int Done => Points.Count(p => shown.ContainsKey(p.Id) || IsWalked(p));
+
+    /// <summary>Walks marked on this device for the monitor's log.</summary>
+    public IReadOnlyList<MarkedWalk> Walks { get; private set; } = [];
 
     public int Hits => live.Answer?.Hits.Count ?? 0;
 
     /// <summary>What the monitor showed at a point; null when not read.</summary>
     public string? Shown(string point) => shown.GetValueOrDefault(point);
+
+    /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
+    public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
 
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
 
@@ -129,12 +135,21 @@ public sealed class SurveySession
     /// <summary>Keeps a reading at the current point. It is on the disk when this returns.</summary>
     /// <param name="ppm">As typed: 12, &lt;1, &gt;1000.</param>
     /// <param name="note">May be empty.</param>
-    public async Task<bool> Save(string ppm, string note)
+    public Task<bool> Save(string ppm, string note) => Current is { } point ? Save(point, ppm, Height, Air, note, null) : Task.FromResult(false);
+
+    /// <summary>Keeps a reading that was written down at a point before.</summary>
+    /// <param name="point">The point.</param>
+    /// <param name="ppm">As typed.</param>
+    /// <param name="read">When it was read; null when nobody wrote it down, then now.</param>
+    public Task<bool> Save(ProbePoint point, string ppm, DateTimeOffset? read) => Save(point, ppm, point.Height, AirState.FansOn, "", read);
+
+    private async Task<bool> Save(ProbePoint point, string ppm, ProbeHeight height, AirState air, string note, DateTimeOffset? read)
     {
-        if (Current is not { } point || !ReadingText.IsReading(ppm)) return false;
+        if (!ReadingText.IsReading(ppm)) return false;
         var began = clock.GetTimestamp();
-        var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
-        if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
+        var body = ReadingText.Body(Plan, point, ppm, height, air, note, Gas(point));
+        if (read is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture);
+        else if (air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
         LastReading = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
@@ -143,7 +158,7 @@ public sealed class SurveySession
         var value = ReadingText.Number(ppm);
         var level = StopWork.For(Gas(point)).Judge(value);
         if (level != StopLevel.None) await StopNow(Gas(point) ?? "unknown gas", value, level);
-        else GoTo(NextOpen(point));
+        else if (point.Id == Current?.Id) GoTo(NextOpen(point));
         Ask();
         return true;
     }
@@ -196,56 +211,12 @@ public sealed class SurveySession
         GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
     }
 
-    public async Task LeaveOff(string what, string? fixture)
+    /// <summary>Notes what needs nothing else done; see <see cref="SurveyNotes"/>.</summary>
+    internal async Task Note(string kind, params IEnumerable<JsonObject> bodies)
     {
-        await journal.Note(JournalKinds.LeftOff, new JsonObject { ["what"] = what, ["fixture"] = fixture });
+        foreach (var body in bodies) await journal.Note(kind, body);
         Replay();
-    }
-
-    public async Task Restored(LeftOffItem item)
-    {
-        await journal.Note(JournalKinds.Restored, new JsonObject { ["item"] = item.Id });
-        Replay();
-    }
-
-    public async Task HandOver(LeftOffItem item, string to)
-    {
-        await journal.Note(JournalKinds.HandedOver, new JsonObject { ["item"] = item.Id, ["to"] = to });
-        Replay();
-    }
-
-    public async Task Close()
-    {
-        await journal.Note(JournalKinds.Close, []);
-        Replay();
-    }
-
-    public async Task Begin(string technician, Instrument instrument)
-    {
-        await journal.Note(JournalKinds.Start, new JsonObject
-        {
-            ["technician"] = technician,
-            ["instrument"] = new JsonObject
-            {
-                ["id"] = instrument.Id, ["kind"] = instrument.Kind.Kebab(), ["delay"] = instrument.DelaySeconds, ["t90"] = instrument.T90Seconds,
-                ["resolution"] = instrument.ResolutionPpm, ["detectionLimit"] = instrument.DetectionPpm, ["range"] = instrument.RangePpm,
-            },
-        });
-        Replay();
-    }
-
-    /// <summary>Notes that someone went into a walk-in, or came out.</summary>
-    public async Task CheckIn(string fixture, bool inside)
-    {
-        await journal.Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
-        Replay();
-    }
-
-    /// <summary>Notes what goes on in a room, or that it ended.</summary>
-    public async Task Activity(string? room, string what, bool on)
-    {
-        await journal.Note(JournalKinds.Activity, new JsonObject { ["room"] = room, ["what"] = what, ["on"] = on });
-        Replay();
+        if (kind == JournalKinds.Reading) Ask();
     }
 
     public void WorkGoesOn()
@@ -255,6 +226,9 @@ public sealed class SurveySession
     }
 
     public string? Gas(ProbePoint? point) => Plan.FindFixture(point?.Fixture) is { } fixture ? Plan.RefrigerantAt(fixture, point?.Along ?? 0) : null;
+
+    /// <summary>This device, as the journal calls it.</summary>
+    public string Device => store.Device;
 
     public async Task<(string Layout, string Survey)> Input() => (Store.Document, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
 
@@ -274,6 +248,7 @@ public sealed class SurveySession
             if ((string?)e.Body["point"] is { } point) shown[point] = (string?)e.Body["ppm"] ?? "";
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
+        Walks = JournalMarks.Walks(State, store.Device);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
         Changed?.Invoke();
     }
@@ -296,5 +271,5 @@ public sealed class SurveySession
         }
     }
 
-    private ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id)) ?? after;
+    internal ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id) && !IsWalked(p)) ?? after;
 }

@@ -36,6 +36,9 @@ public static class JournalKinds
     /// <summary>A photo was taken: photo, the picture's id, and point, fixture and note where known.</summary>
     public const string Photo = "photo";
 
+    /// <summary>A walk along a front with a logging monitor begins or ends: event (<c>start</c> or <c>end</c>), fixture, at, height, air.</summary>
+    public const string Mark = "mark";
+
     /// <summary>A note: text.</summary>
     public const string Note = "note";
 

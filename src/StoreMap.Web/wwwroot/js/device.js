@@ -141,17 +141,18 @@ export function print(sizesText) {
 export async function onUpdate(callback) {
   const registration = await navigator.serviceWorker?.getRegistration();
   if (!registration) return;
-  const tell = worker => worker?.addEventListener('statechange', () => worker.state === 'installed' && navigator.serviceWorker.controller && callback());
-  if (registration.waiting && navigator.serviceWorker.controller) callback();
-  tell(registration.installing);
-  registration.addEventListener('updatefound', () => tell(registration.installing));
+  const tell = async () => await versions.waits() && callback();
+  const watch = worker => worker?.addEventListener('statechange', () => worker.state === 'installed' && tell());
+  tell();
+  watch(registration.installing);
+  registration.addEventListener('updatefound', () => watch(registration.installing));
+  // Looked for now and whenever the network comes back: the browser by itself looks only as a page is opened.
+  const look = () => registration.update().catch(() => { /* no network, or not whole: another time */ });
+  addEventListener('online', look);
+  look();
 }
 
-// Asked again and again until it takes over and the page starts anew: a browser whose old version has something in hand may pass over the
-// first time.
 export async function update() {
-  const registration = await navigator.serviceWorker?.getRegistration();
-  const ask = () => registration?.waiting?.postMessage('update');
-  ask();
-  setInterval(ask, 1000);
+  await versions.useNewest();
+  location.reload();
 }

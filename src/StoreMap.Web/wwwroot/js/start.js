@@ -6,16 +6,10 @@ const said = text => {
   if (place) place.textContent = text;
 };
 const failed = () => said('StoreMap could not be opened. What you logged is safe on this device. Open this page again, with a network if need be.');
-addEventListener('error', failed);
+// A script that can't be had tells only itself, so it is listened for on the way down.
+addEventListener('error', e => (e.target === window || e.target.localName === 'script') && failed(), true);
 addEventListener('unhandledrejection', failed);
 
-const worker = navigator.serviceWorker;
-if (worker) {
-  // When a new version takes this page over, the page starts anew with it, also while it is still opening: never half one, half the other.
-  let taken = worker.controller !== null;
-  worker.addEventListener('controllerchange', () => {
-    if (taken) location.reload();
-    taken = true;
-  });
-  worker.register('/service-worker.js', { updateViaCache: 'none' }).catch(() => { /* said on the page */ });
-}
+// When a new version comes into use the page starts anew with it, also while it is still opening: never half one, half the other.
+versions.onUse(() => location.reload());
+navigator.serviceWorker?.register('/service-worker.js', { updateViaCache: 'none' }).catch(() => { /* said on the page */ });

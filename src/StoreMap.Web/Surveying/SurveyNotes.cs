@@ -1,0 +1,80 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+using StoreMap.Web.Solving;
+using StoreMap.Web.Storage;
+
+namespace StoreMap.Web.Surveying;
+
+/// <summary>Things noted in a survey's journal beside its readings.</summary>
+internal static class SurveyNotes
+{
+    public static Task LeaveOff(this SurveySession session, string what, string? fixture) =>
+        session.Note(JournalKinds.LeftOff, new JsonObject { ["what"] = what, ["fixture"] = fixture });
+
+    public static Task Restored(this SurveySession session, LeftOffItem item) => session.Note(JournalKinds.Restored, new JsonObject { ["item"] = item.Id });
+
+    public static Task HandOver(this SurveySession session, LeftOffItem item, string to) =>
+        session.Note(JournalKinds.HandedOver, new JsonObject { ["item"] = item.Id, ["to"] = to });
+
+    public static Task Close(this SurveySession session) => session.Note(JournalKinds.Close, new JsonObject());
+
+    public static Task Begin(this SurveySession session, string technician, Instrument instrument) => session.Note(JournalKinds.Start, new JsonObject
+    {
+        ["technician"] = technician,
+        ["instrument"] = new JsonObject
+        {
+            ["id"] = instrument.Id, ["kind"] = instrument.Kind.Kebab(), ["delay"] = instrument.DelaySeconds, ["t90"] = instrument.T90Seconds,
+            ["resolution"] = instrument.ResolutionPpm, ["detectionLimit"] = instrument.DetectionPpm, ["range"] = instrument.RangePpm,
+        },
+    });
+
+    /// <summary>Notes that someone went into a walk-in, or came out.</summary>
+    public static Task CheckIn(this SurveySession session, string fixture, bool inside) =>
+        session.Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+
+    /// <summary>Notes what goes on in a room, or that it ended.</summary>
+    public static Task Activity(this SurveySession session, string? room, string what, bool on) =>
+        session.Note(JournalKinds.Activity, new JsonObject { ["room"] = room, ["what"] = what, ["on"] = on });
+
+    /// <summary>The walk that goes on now; null when none does.</summary>
+    public static MarkedWalk? Walk(this SurveySession session) => session.Walks.Count > 0 && session.Walks[^1] is { Until: null } walk ? walk : null;
+
+    /// <summary>The first mark begins a walk at the nearer end of the current line-up, the second ends it at the other end.</summary>
+    public static async Task MarkWalk(this SurveySession session)
+    {
+        var (name, walk) = session.Walk() is { } goingOn ? ("end", goingOn) : ("start", Beginning(session));
+        if (walk is null || session.Plan.FindFixture(walk.Fixture)?.Front is not { } front) return;
+        var length = session.Plan.Units.FromMetres(front.Length);
+        var at = name == "start" ? walk.At : walk.At > 0 ? 0 : length;
+        await session.Note(JournalKinds.Mark, new JsonObject
+        {
+            ["event"] = name, ["fixture"] = walk.Fixture, ["at"] = Math.Round(at, 4), ["height"] = session.Height.Kebab(), ["air"] = walk.Air.Kebab(),
+        });
+        Browser.Cue("saved");
+        if (name == "end") session.GoTo(session.NextOpen(session.Current));
+    }
+
+    /// <summary>Puts the monitor's log in place by the marks, and keeps its readings; those kept before are not kept twice.</summary>
+    /// <param name="session">The survey.</param>
+    /// <param name="csv">The log.</param>
+    /// <returns>How many readings were new, and what was odd or wrong.</returns>
+    public static async Task<(int Added, LogTaken Taken)> AddLog(this SurveySession session, string csv)
+    {
+        var (layout, survey) = await session.Input();
+        var taken = JsonSerializer.Deserialize(await EngineRoom.Floor("EngineWork.TakeLog", layout, survey, session.Device, csv), AnswerJson.Default.LogTaken)!;
+        var known = session.State.Events.Where(e => e.Kind == JournalKinds.Reading).Select(e => Key(e.Body)).ToHashSet();
+        List<JsonObject> fresh = [.. taken.Readings.Select(r => JsonNode.Parse(r)!.AsObject()).Where(r => known.Add(Key(r)))];
+        await session.Note(JournalKinds.Reading, fresh);
+        return (fresh.Count, taken);
+
+        static string Key(JsonObject body) => $"{body["time"]} {body["fixture"]} {body["at"]}";
+    }
+
+    private static MarkedWalk? Beginning(SurveySession session)
+    {
+        if (session.Current is not { Fixture: { } fixture, Along: { } along } || session.Plan.FindFixture(fixture)?.Front is not { } front) return null;
+        return new MarkedWalk(fixture, session.Air, along <= front.Length / 2 ? 0 : session.Plan.Units.FromMetres(front.Length), default, null);
+    }
+}
