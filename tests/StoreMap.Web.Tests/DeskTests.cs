@@ -25,6 +25,22 @@ public sealed partial class DeskTests(Chromium chromium)
         await page.Locator(".order li").First.WaitForAsync();
         await screens.Look("map");
 
+        // The analyst's colours, and every reading with what was taken off.
+        await page.Locator("#expert summary").ClickAsync();
+        var colours = await page.Locator(".steps-of-colour").InnerHTMLAsync();
+        await page.Locator("#viridis").CheckAsync();
+        await Assertions.Expect(page.Locator(".steps-of-colour")).Not.ToHaveJSPropertyAsync("innerHTML", colours);
+        await page.Locator("#numbers").ClickAsync();
+        var rows = page.Locator("#expert table").Nth(1).Locator("tbody tr");
+        await rows.First.WaitForAsync();
+        await screens.Look("numbers");
+        foreach (var row in await rows.AllAsync())
+        {
+            var cells = await row.Locator("td").AllInnerTextsAsync();
+            double Number(int i) => double.Parse(cells[i], System.Globalization.CultureInfo.InvariantCulture);
+            if (double.TryParse(cells[3], System.Globalization.CultureInfo.InvariantCulture, out var shown)) Assert.Equal(shown - Number(4), Number(5), 0.011);
+        }
+
         // The place of a panel is asked about by a press; the cross moves by keys as well.
         await page.Locator(".order button.plain").First.ClickAsync();
         await Assertions.Expect(page.Locator("#place")).ToContainTextAsync("ppm above room");

@@ -20,7 +20,7 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#tab-paper").ClickAsync();
         await page.Locator("#paper-0").WaitForAsync();
         await page.Locator("#paper-day").FillAsync("2026-03-04");
-        await page.GetByLabel("Time at stop 2", new() { Exact = true }).FillAsync("05:40");
+        await page.GetByLabel("Time at stop 2", new() { Exact = true }).FillAsync("5:40");
 
         // Enter goes down the sheet; what is no reading stays where it is and is said so.
         await page.Locator("#paper-0").FillAsync("0");

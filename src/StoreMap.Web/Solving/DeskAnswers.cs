@@ -16,7 +16,18 @@ public sealed record PackedVisit(DateTimeOffset Started, IReadOnlyList<string> E
 /// <param name="Full">True for the heat map as printed, false for the quick one.</param>
 /// <param name="Locate">False to have the picture before the leak zones are worked out.</param>
 /// <param name="EachVisit">True for a picture of every visit, false for the latest alone.</param>
-public sealed record MapOptions(double WidthMillimetres, string Layers, bool Full, bool Locate, bool EachVisit = false);
+/// <param name="Viridis">True for the colours of viridis, false for those of cividis.</param>
+public sealed record MapOptions(double WidthMillimetres, string Layers, bool Full, bool Locate, bool EachVisit = false, bool Viridis = false);
+
+/// <summary>The air of a space, ppm.</summary>
+public sealed record SpaceNumbers(string Name, double Ppm, double Deviation, int Count, string? Reason);
+
+/// <summary>A reading and what became of it, ppm.</summary>
+public sealed record ReadingNumbers(
+    string Time, string Place, string Air, string Shown, double Background, double Net, double Deviation, double Detection, double Action, bool Hit, string? Reason);
+
+/// <summary>The numbers behind a visit's map.</summary>
+public sealed record VisitNumbers(IReadOnlyList<SpaceNumbers> Spaces, IReadOnlyList<ReadingNumbers> Readings);
 
 /// <summary>A picture and how its places lie on the plan; see the engine's <c>ScreenPicture</c>.</summary>
 public sealed record Picture(string Date, string Svg, double Width, double Height, double X, double Y, double Factor);
@@ -84,6 +95,7 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(MapOptions))]
 [JsonSerializable(typeof(MapAnswer))]
 [JsonSerializable(typeof(PlaceAnswer))]
+[JsonSerializable(typeof(VisitNumbers))]
 [JsonSerializable(typeof(SheetWishes))]
 [JsonSerializable(typeof(SheetAnswer[]))]
 [JsonSerializable(typeof(CompareAnswer))]

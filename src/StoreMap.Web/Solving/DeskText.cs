@@ -20,7 +20,7 @@ internal static class DeskText
         var shown = wish.EachVisit ? study.Visits.Index().ToList() : [(study.Visits.Count - 1, study.Visit)];
         var visits = shown.Select(v => new ScreenVisit(
             v.Item2, layers.HasFlag(ScreenLayers.HeatMap) ? bench.FieldOf(v.Item2, study.FieldSettings) : null, wish.Locate ? located[v.Item1].Result : null)).ToList();
-        var drawn = ScreenMap.Draw(bench.Plan, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers });
+        var drawn = ScreenMap.Draw(bench.Plan, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers, ColourMap = wish.Viridis ? ColourMapKind.Viridis : ColourMapKind.Cividis });
         var result = wish.Locate ? study.Result : null;
         return new MapAnswer(
             [.. drawn.Zip(visits, (p, v) => new Picture(Day(v.Net), p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor))],
@@ -55,6 +55,13 @@ internal static class DeskText
         if (near.Count == 0) lines.Add("No reading within 2 m.");
         return new PlaceAnswer(place, lines, at.X, at.Y);
     }
+
+    /// <summary>Each reading of a visit with its background taken off.</summary>
+    public static VisitNumbers Numbers(Plan plan, NetSurvey net) => new(
+        [.. net.Rooms.Select(r => new SpaceNumbers(r.Name, r.Ppm, r.DeviationPpm, r.Count, r.Reason))],
+        [.. net.Readings.Select(r => new ReadingNumbers(
+            r.Reading.Time.ToString("HH:mm:ss", CultureInfo.InvariantCulture), Say.Place(plan, r.Reading.Place), $"{r.Reading.Air.Kebab()} {r.Reading.Height?.Kebab()} {r.Reading.Spot?.Kebab()}".Replace('-', ' ').Trim(),
+            Shown(r.Reading), r.BackgroundPpm, r.NetPpm, r.DeviationPpm, r.DetectionPpm, r.ActionPpm, r.IsHit, r.Reason))]);
 
     /// <summary>A visit's day.</summary>
     public static string Day(NetSurvey net) => net.Survey.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

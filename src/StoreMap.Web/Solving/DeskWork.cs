@@ -46,6 +46,14 @@ internal static partial class DeskWork
         return JsonSerializer.Serialize(answer, DeskJson.Default.PlaceAnswer);
     }
 
+    /// <summary>The numbers behind the latest visit's map.</summary>
+    [JSExport]
+    public static string Numbers(string layout, string visits)
+    {
+        var study = Bench(layout).Study(visits, MapSettings.Live, new SheetContext());
+        return JsonSerializer.Serialize(study is null ? new VisitNumbers([], []) : DeskText.Numbers(bench!.Plan, study.Visit), DeskJson.Default.VisitNumbers);
+    }
+
     /// <summary>Months side by side.</summary>
     [JSExport]
     public static string Compare(string layout, string visits)

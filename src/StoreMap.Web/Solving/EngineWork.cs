@@ -74,7 +74,7 @@ internal static partial class EngineWork
 
         return JsonSerializer.Serialize(taken, AnswerJson.Default.LogTaken);
 
-        static string Words(Problem p) => $"{p.Element} {p.Message}".Trim();
+        static string Words(Problem p) => p.Element is null ? p.Message : $"{p.Element}: {p.Message}";
     }
 
     /// <summary>A survey as the worker gets it.</summary>
