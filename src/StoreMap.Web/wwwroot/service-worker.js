@@ -28,7 +28,8 @@ async function fetched(url, hash) {
   }
 }
 
-// A file that can't be had, or differs from the list, fails the whole, and the version before goes on.
+// A file that can't be had, or differs from the list, fails the whole, and the version before goes on. This worker then waits, as workers do,
+// until all pages are closed: whichever worker is active hands out the version in use.
 self.addEventListener('install', e => e.waitUntil((async () => {
   const files = await self.versions.files(version);
   await Promise.all(self.assetsManifest.assets.filter(a => !skipped.test(a.url)).map(async a => {
@@ -36,7 +37,6 @@ self.addEventListener('install', e => e.waitUntil((async () => {
     await files.put(url, await had(url, a.hash) ?? await fetched(url, a.hash));
   }));
   await self.versions.cameWhole(version);
-  await self.skipWaiting();
 })()));
 
 self.addEventListener('activate', e => e.waitUntil(self.clients.claim()));
