@@ -26,20 +26,36 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#paper-0").FillAsync("0");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("#paper-1")).ToBeFocusedAsync();
-        foreach (var typed in new[] { "<1", "7", "many" })
+        foreach (var typed in new[] { "<1", "70", "many", "8" })
         {
             await page.Keyboard.TypeAsync(typed);
             await page.Keyboard.PressAsync("Enter");
         }
 
         await Assertions.Expect(page.Locator("#paper-3")).ToHaveAttributeAsync("aria-invalid", "true");
-        await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("many is no reading");
-        Assert.Equal(3, await Floor.Done(page));
+        await Assertions.Expect(page.Locator("#paper-3")).ToHaveValueAsync("many");
+        await Assertions.Expect(page.Locator("#paper-wrong")).ToContainTextAsync("stop 4.");
+        Assert.Equal(4, await Floor.Done(page));
+
+        // A number put right takes the place of the wrong one; a time typed afterwards counts for it; all of it outlives a look elsewhere.
+        await page.Locator("#paper-2").FillAsync("7");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("7 ppm kept");
+        await page.GetByLabel("Time at stop 1", new() { Exact = true }).FillAsync("5:25");
+        await page.Keyboard.PressAsync("Enter");
+        await page.GetByLabel("Time at stop 6", new() { Exact = true }).FillAsync("540");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("540 is no time");
+        await page.Locator("#tab-end").ClickAsync();
+        await page.Locator("#tab-paper").ClickAsync();
+        await Assertions.Expect(page.Locator("#paper-3")).ToHaveValueAsync("many");
+        await Assertions.Expect(page.GetByLabel("Time at stop 2", new() { Exact = true })).ToHaveValueAsync("5:40");
         await screens.Look("paper");
         await Floor.AllSent(page);
         var readings = await Readings(server, survey);
-        Assert.Equal(["0", "<1", "7"], readings.Select(r => r.GetProperty("ppm").GetString()));
-        Assert.Equal([null, "2026-03-04T05:40:00", "2026-03-04T05:40:00"], readings.Select(r => r.TryGetProperty("time", out var time) ? time.GetString()![..19] : null));
+        Assert.Equal(
+            ["0 2026-03-04T05:25", "7 2026-03-04T05:40", "8 2026-03-04T05:40", "<1 2026-03-04T05:40"],
+            readings.Select(r => $"{r.GetProperty("ppm").GetString()} {r.GetProperty("time").GetString()}").Order(StringComparer.Ordinal));
     }
 
     /// <summary>The log is of invented gas about the middle of a line-up that was walked in 30 s, seen by a monitor with a delay of 5 s.</summary>
@@ -83,25 +99,31 @@ public sealed class PaperAndLogTests(Chromium chromium)
         var highest = placed.MaxBy(r => double.TryParse(r.GetProperty("ppm").GetString(), CultureInfo.InvariantCulture, out var ppm) ? ppm : 0);
         Assert.Equal(18, highest.GetProperty("at").GetDouble(), 4.0);
 
-        // The same log once more adds nothing.
+        // The same log once more adds nothing; a walk that was none is open again.
         await page.Locator("#monitor-log").SetInputFilesAsync(file);
-        await Assertions.Expect(page.Locator("#log-taken")).ToContainTextAsync("0 readings of the log are kept");
+        await Assertions.Expect(page.Locator("#log-taken")).ToHaveTextAsync("These readings are here already.");
+        done = await Floor.Done(page);
+        await page.Locator(".not-walked").ClickAsync();
+        await Assertions.Expect(page.Locator(".not-walked")).ToHaveCountAsync(0);
+        Assert.True(await Floor.Done(page) < done);
     }
 
     private static async Task<DateTimeOffset> Now(IPage page) => DateTimeOffset.FromUnixTimeMilliseconds((long)await page.EvaluateAsync<double>("() => Date.now()"));
 
     private static async Task<List<JsonElement>> Readings(ServerProcess server, string survey)
     {
-        var noted = new List<(int Number, JsonElement Body)>();
+        var noted = new List<(int Number, string Id, JsonElement Body)>();
+        var withdrawn = new HashSet<string>();
         for (long after = 0; ;)
         {
             using var page = JsonDocument.Parse(await server.Get(FormattableString.Invariant($"/api/surveys/{survey}/events?after={after}")));
-            if (page.RootElement.GetArrayLength() == 0) return [.. noted.OrderBy(n => n.Number).Select(n => n.Body)];
+            if (page.RootElement.GetArrayLength() == 0) return [.. noted.Where(n => !withdrawn.Contains(n.Id)).OrderBy(n => n.Number).Select(n => n.Body)];
             foreach (var received in page.RootElement.EnumerateArray())
             {
                 after = received.GetProperty("received").GetInt64();
                 var e = JsonDocument.Parse(received.GetProperty("document").GetString()!).RootElement;
-                if (e.GetProperty("kind").GetString() == "reading") noted.Add((e.GetProperty("number").GetInt32(), e.GetProperty("body")));
+                if (e.GetProperty("kind").GetString() == "withdraw") withdrawn.Add(e.GetProperty("body").GetProperty("of").GetString()!);
+                if (e.GetProperty("kind").GetString() == "reading") noted.Add((e.GetProperty("number").GetInt32(), e.GetProperty("id").GetString()!, e.GetProperty("body")));
             }
         }
     }

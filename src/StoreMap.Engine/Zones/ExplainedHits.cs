@@ -39,7 +39,7 @@ internal static class ExplainedHits
                 list.Add($"the {(hit.HitOnly ? "hit" : Say.Ppm(hit.NetPpm))} at {fixture.Tag}");
                 told[fixture.Id] = $"the leak at {plan.FindFixture(zones[zone].Fixture)!.Tag}";
             }
-            else if (found.Find(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres) is { } source)
+            else if ((found.Find(e => e.Near == fixture.Id) ?? found.Find(e => e.At is not { } place || place.DistanceTo(at) < Spread.FarthestMetres)) is { } source)
             {
                 told[fixture.Id] = source.Look;
             }

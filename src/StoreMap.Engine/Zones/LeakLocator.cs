@@ -9,9 +9,9 @@ namespace StoreMap.Zones;
 /// of the case, strengths and noise summed over stated priors. Model, formulas, sources and limits: docs/zones.md.</remarks>
 public static class LeakLocator
 {
-    /// <summary>From this probability on the more pressing leak comes first, not the still more certain one: what fans-on readings can say at
-    /// most, since they seldom tell a leak from a line above the case.</summary>
-    private const double AsGoodAsCertain = 0.7;
+    /// <summary>From this probability on the leak with more gas comes first, not the still likelier one: readings with fans on seldom say more,
+    /// since they can hardly tell a leak from a line above the case.</summary>
+    private const double LikelyEnough = 0.7;
 
     /// <summary>Locates the leaks of one visit.</summary>
     /// <param name="plan">The store.</param>
@@ -31,8 +31,8 @@ public static class LeakLocator
         var zones = new List<LeakZone>();
         foreach (var answer in scene.Answers) zones.AddRange(answer.Zones);
         zones.AddRange(scene.WalkInZones);
-        // Of leaks as good as certain the one with the most gas comes first.
-        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Min(AsGoodAsCertain, Math.Round(z.Probability, 4))).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
+        // Of leaks that are likely enough the one with the most gas comes first.
+        zones = [.. zones.Select(z => HitOnlyZones.Of(z, survey)).OrderByDescending(z => Math.Min(LikelyEnough, Math.Round(z.Probability, 4))).ThenByDescending(z => z.PeakPpm).ThenBy(z => PlanOrder(plan, z.Fixture)).ThenBy(z => z.From ?? 0)];
         var elsewhere = scene.Answers.SelectMany(a => a.Elsewhere).OrderByDescending(e => e.Probability).ToList();
         var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(
@@ -51,7 +51,9 @@ public static class LeakLocator
             var hasGas = told.TryGetValue(fixture.Id, out var cause);
             if (hasGas && cause is null) continue;
             var none = scene.NoLeakSeenOn(plan, fixture, hasGas);
-            // Up to the least probability of a zone, a leak there has not been ruled out.
+            // Up to the least probability of a zone, a leak there has not been ruled out; nor where a likelier source outside is told alone.
+            var untold = scene.Answers.SelectMany(a => a.Untold).Where(u => u.Study.Axis.Fixtures.Any(f => f.Id == fixture.Id)).Select(u => u.Probability).DefaultIfEmpty(0).Max();
+            none = none with { Probability = Math.Min(none.Probability, 1 - untold) };
             list.Add(hasGas ? none with { Probability = Math.Min(none.Probability, 1 - leastZone), ExplainedBy = cause } : none);
         }
 

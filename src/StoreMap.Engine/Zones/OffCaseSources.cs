@@ -48,7 +48,7 @@ internal static class OffCaseSources
         var drop = plan.Drops.Where(d => d.At.DistanceTo(at) < AboveMetres).MinBy(d => d.At.DistanceTo(at));
         if (drop is not null) return new OffCaseSource(drop.At, 1, $"the line set at drop {drop.Id}, above the case", true);
         var pipe = plan.Pipes.Where(IsAbove).SelectMany(PointsOf).Where(p => p.At.DistanceTo(at) < PipeMetres).OrderBy(p => p.At.DistanceTo(at)).FirstOrDefault();
-        return pipe.Look is not null ? new OffCaseSource(pipe.At, 1, pipe.Look, true) : new OffCaseSource(at, 1, "lines overhead and under the floor here", false);
+        return pipe.Look is not null ? new OffCaseSource(pipe.At, 1, pipe.Look, true) : new OffCaseSource(at, 1, "lines overhead here", false);
     }
 
     /// <summary>True for a pipe run whose gas sinks on what is beneath it.</summary>

@@ -138,8 +138,8 @@ internal sealed class ReadingBlock
         DateTimeOffset? before = null;
         foreach (var reading in readings.Select(r => r.Source.Reading).OrderBy(r => r.Time))
         {
-            // Only a walked log has readings that near; stops wait for the monitor.
-            var gap = reading.Shown is not null && reading.Time > before ? (reading.Time - before.Value).TotalSeconds : double.PositiveInfinity;
+            // Only a walked log has readings that near, which belong to no probe point; stops wait for the monitor.
+            var gap = reading.Shown is not null && reading.Place.Point is null && reading.Time > before ? (reading.Time - before.Value).TotalSeconds : double.PositiveInfinity;
             before = reading.Time;
             var keep = Math.Exp(-gap / GustSeconds);
             effective += (1 - keep) / (1 + keep);

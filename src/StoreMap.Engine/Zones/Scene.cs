@@ -7,8 +7,10 @@ namespace StoreMap.Zones;
 /// <param name="Zones">Its zones.</param>
 /// <param name="Elsewhere">Its sources outside the cases.</param>
 /// <param name="Leaks">Line-ups with a zone and their posteriors.</param>
+/// <param name="Untold">Leaks left untold beside a likelier source outside, with their probability.</param>
 internal sealed record SceneAnswer(
-    IReadOnlyList<LeakZone> Zones, IReadOnlyList<Elsewhere> Elsewhere, IReadOnlyList<(LineUpStudy Study, OneLeak Leak, double Probability)> Leaks);
+    IReadOnlyList<LeakZone> Zones, IReadOnlyList<Elsewhere> Elsewhere, IReadOnlyList<(LineUpStudy Study, OneLeak Leak, double Probability)> Leaks,
+    IReadOnlyList<(LineUpStudy Study, double Probability)> Untold);
 
 /// <summary>A visit laid out for inference: line-ups, walk-ins and open air, neighbourhoods found and answered.</summary>
 internal sealed class Scene
@@ -160,11 +162,17 @@ internal sealed class Scene
         var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior).Answer();
         var zones = new List<LeakZone>();
         var leaks = new List<(LineUpStudy, OneLeak, double)>();
+        var untold = new List<(LineUpStudy, double)>();
         for (var i = first; i < group.Count; i++)
         {
             if (answer.LeakProbability[i] < settings.LeastZoneProbability) continue;
             // Where a source outside is as good as sure the answer is to look there, and no panel is offered.
-            if (answer.LeakProbability[i] < 1 - OutsideSure && answer.AboveProbability[i] + answer.ElsewhereProbability >= OutsideSure) continue;
+            if (answer.LeakProbability[i] < 1 - OutsideSure && answer.AboveProbability[i] + (first == 0 ? answer.ElsewhereProbability : 0) >= OutsideSure)
+            {
+                untold.Add((group[i], answer.LeakProbability[i]));
+                continue;
+            }
+
             var two = answer.Outside[i] is { } outside ? TwoLeaks.Fit(group[i], settings.AnotherLeakFactor, outside) : twos[i];
             foreach (var (leak, place, probability, partner) in LeakSplit.Of(group[i], answer.Leaks[i], two, answer.LeakProbability[i]))
             {
@@ -174,7 +182,7 @@ internal sealed class Scene
             }
         }
 
-        return new SceneAnswer(zones, ElsewhereOf(plan, group, first, answer, candidates, settings), leaks);
+        return new SceneAnswer(zones, ElsewhereOf(plan, group, first, answer, candidates, settings), leaks, untold);
     }
 
     // Sources in the aisle or above a line-up: a pipe run is many candidates and one thing to look at, so the likeliest thing comes first,
@@ -190,7 +198,7 @@ internal sealed class Scene
             var place = answer.Leaks[i].AbovePlace;
             var cell = Enumerable.Range(0, place.Length).OrderByDescending(c => place[c] / axis.Widths[c]).ThenBy(c => c).First();
             var at = axis.PointAt(axis.Centres[cell]);
-            found.Add(new Elsewhere(axis.Fixtures[axis.Owner[cell]].Id, answer.AboveProbability[i], LookAt(plan, OffCaseSources.Above(plan, at)), at));
+            found.Add(new Elsewhere(axis.Fixtures[axis.Owner[cell]].Id, answer.AboveProbability[i], LookAt(plan, OffCaseSources.Above(plan, at), OffCaseSources.IsAbove), at));
         }
 
         if (first == 0 && answer.ElsewhereProbability >= settings.LeastZoneProbability)
@@ -199,7 +207,7 @@ internal sealed class Scene
                 .OrderByDescending(g => g.Sum(c => answer.ElsewhereShares[c])).First();
             var best = thing.OrderByDescending(c => answer.ElsewhereShares[c]).ThenBy(c => c).First();
             var near = group[0].Axis.Fixtures[group[0].Axis.FixtureAt(Gas(group[0]).OrderByDescending(r => r.Net).First().S)].Id;
-            var aisle = new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best]), candidates[best].At);
+            var aisle = new Elsewhere(near, answer.ElsewhereProbability, LookAt(plan, candidates[best], _ => true), candidates[best].At);
             if (answer.AboveProbability[0] < settings.LeastZoneProbability) return [aisle, .. OncePlaced(found)];
 
             // Above the strongest line-up or in the aisle before it: one or the other, told once.
@@ -223,11 +231,11 @@ internal sealed class Scene
     }
 
     /// <summary>Where to look, with the pipe run that passes a place nobody drew.</summary>
-    private static string LookAt(Plan plan, OffCaseSource source)
+    private static string LookAt(Plan plan, OffCaseSource source, Func<Pipe, bool> mayBe)
     {
-        if (source.Known || plan.Pipes.Count == 0) return source.Look;
-        var nearest = plan.Pipes.Select(p => (Pipe: p, p.Path.Project(source.At).Distance)).MinBy(p => p.Distance);
-        return nearest.Distance <= PassesMetres ? $"{source.Look}; pipe run {nearest.Pipe.Id} ({nearest.Pipe.Level}) passes here" : source.Look;
+        if (source.Known) return source.Look;
+        var nearest = plan.Pipes.Where(mayBe).Select(p => (Pipe: p, p.Path.Project(source.At).Distance)).OrderBy(p => p.Distance).FirstOrDefault();
+        return nearest.Pipe is not null && nearest.Distance <= PassesMetres ? $"{source.Look}; pipe run {nearest.Pipe.Id} ({nearest.Pipe.Level}) passes here" : source.Look;
     }
 
     // Leaks to be expected in the case under the gas: what a source outside is weighed against.

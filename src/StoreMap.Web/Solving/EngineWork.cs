@@ -59,13 +59,15 @@ internal static partial class EngineWork
         var plan = LayoutDocument.Parse(layout).Plan;
         var state = State(plan, survey);
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
-        var instruments = JournalReplay.Read(state, plan, points).Survey.Instruments;
+        // Each device's technician has a monitor of their own.
+        var mine = state.Events.LastOrDefault(e => e.Kind == JournalKinds.Start && e.Device == device)?.Body["instrument"]?["id"]?.GetValue<string>();
+        List<Instrument> instruments = [.. JournalReplay.Read(state, plan, points).Survey.Instruments.Where(i => i.Id == mine)];
         using var csv = new MemoryStream(System.Text.Encoding.UTF8.GetBytes(log));
         LogTaken taken;
         try
         {
             var aligned = JournalMarks.Align(state, device, plan, points, csv, new SurveyReadOptions { Instruments = instruments });
-            taken = new LogTaken([.. VisitEvents.Readings(aligned.Survey, plan).Select(r => r.ToJsonString())], [.. aligned.Log.Warnings.Concat(aligned.Warnings).Select(Words)]);
+            taken = new LogTaken([.. VisitEvents.Readings(aligned.Survey, plan).Select(Mine)], [.. aligned.Warnings.Select(Words)]);
         }
         catch (RefusedInputException e)
         {
@@ -73,6 +75,12 @@ internal static partial class EngineWork
         }
 
         return JsonSerializer.Serialize(taken, AnswerJson.Default.LogTaken);
+
+        string Mine(JsonObject reading)
+        {
+            if (mine is not null) reading["instrument"] = mine;
+            return reading.ToJsonString();
+        }
 
         static string Words(Problem p) => p.Element is null ? p.Message : $"{p.Element}: {p.Message}";
     }

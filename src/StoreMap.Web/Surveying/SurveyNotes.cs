@@ -56,25 +56,37 @@ internal static class SurveyNotes
         if (name == "end") session.GoTo(session.NextOpen(session.Current));
     }
 
-    /// <summary>Puts the monitor's log in place by the marks, and keeps its readings; those kept before are not kept twice.</summary>
+    /// <summary>Takes a walk back that was begun or ended by mistake.</summary>
+    public static Task NotWalked(this SurveySession session, MarkedWalk walk) =>
+        session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = walk.Event, ["reason"] = "not walked" });
+
+    /// <summary>True when the log of a walk was read in.</summary>
+    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.FromLog().Any(e => (string?)e.Body["fixture"] == walk.Fixture);
+
+    /// <summary>Puts the monitor's log in place by the marks and keeps its readings, in place of what was made of a log before: other marks
+    /// may have shown another lag.</summary>
     /// <param name="session">The survey.</param>
     /// <param name="csv">The log.</param>
-    /// <returns>How many readings were new, and what was odd or wrong.</returns>
-    public static async Task<(int Added, LogTaken Taken)> AddLog(this SurveySession session, string csv)
+    /// <returns>True when its readings differ from those kept, and what was odd or wrong.</returns>
+    public static async Task<(bool Differs, LogTaken Taken)> AddLog(this SurveySession session, string csv)
     {
         var (layout, survey) = await session.Input();
         var taken = JsonSerializer.Deserialize(await EngineRoom.Floor("EngineWork.TakeLog", layout, survey, session.Device, csv), AnswerJson.Default.LogTaken)!;
-        var known = session.State.Events.Where(e => e.Kind == JournalKinds.Reading).Select(e => Key(e.Body)).ToHashSet();
-        List<JsonObject> fresh = [.. taken.Readings.Select(r => JsonNode.Parse(r)!.AsObject()).Where(r => known.Add(Key(r)))];
-        await session.Note(JournalKinds.Reading, fresh);
-        return (fresh.Count, taken);
-
-        static string Key(JsonObject body) => $"{body["time"]} {body["fixture"]} {body["at"]}";
+        if (taken.Readings.Count == 0) return (false, taken);
+        var before = session.FromLog().ToList();
+        if (before.Select(e => e.Body.ToJsonString()).Order(StringComparer.Ordinal).SequenceEqual(taken.Readings.Order(StringComparer.Ordinal))) return (false, taken);
+        await session.Note(JournalKinds.Withdraw, before.Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "log read in again" }));
+        await session.Note(JournalKinds.Reading, taken.Readings.Select(r => JsonNode.Parse(r)!.AsObject()));
+        return (true, taken);
     }
+
+    // Readings of a walked log are the only ones of a front without a probe point.
+    private static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
+        session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && e.Body["point"] is null && e.Body["fixture"] is not null);
 
     private static MarkedWalk? Beginning(SurveySession session)
     {
         if (session.Current is not { Fixture: { } fixture, Along: { } along } || session.Plan.FindFixture(fixture)?.Front is not { } front) return null;
-        return new MarkedWalk(fixture, session.Air, along <= front.Length / 2 ? 0 : session.Plan.Units.FromMetres(front.Length), default, null);
+        return new MarkedWalk("", fixture, session.Air, along <= front.Length / 2 ? 0 : session.Plan.Units.FromMetres(front.Length), default, null);
     }
 }

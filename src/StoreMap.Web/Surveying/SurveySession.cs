@@ -69,6 +69,9 @@ public sealed class SurveySession
     /// <summary>What the monitor showed at a point; null when not read.</summary>
     public string? Shown(string point) => shown.GetValueOrDefault(point);
 
+    /// <summary>What is being typed from paper.</summary>
+    public PaperRows Paper { get; private set; } = new();
+
     /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
     public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
 
@@ -86,6 +89,7 @@ public sealed class SurveySession
         {
             live.Forget();
             stood.Clear();
+            Paper = new PaperRows();
             journal.Begin(record.Id);
             Current = null;
             Stop = null;
@@ -135,21 +139,12 @@ public sealed class SurveySession
     /// <summary>Keeps a reading at the current point. It is on the disk when this returns.</summary>
     /// <param name="ppm">As typed: 12, &lt;1, &gt;1000.</param>
     /// <param name="note">May be empty.</param>
-    public Task<bool> Save(string ppm, string note) => Current is { } point ? Save(point, ppm, Height, Air, note, null) : Task.FromResult(false);
-
-    /// <summary>Keeps a reading that was written down at a point before.</summary>
-    /// <param name="point">The point.</param>
-    /// <param name="ppm">As typed.</param>
-    /// <param name="read">When it was read; null when nobody wrote it down, then now.</param>
-    public Task<bool> Save(ProbePoint point, string ppm, DateTimeOffset? read) => Save(point, ppm, point.Height, AirState.FansOn, "", read);
-
-    private async Task<bool> Save(ProbePoint point, string ppm, ProbeHeight height, AirState air, string note, DateTimeOffset? read)
+    public async Task<bool> Save(string ppm, string note)
     {
-        if (!ReadingText.IsReading(ppm)) return false;
+        if (Current is not { } point || !ReadingText.IsReading(ppm)) return false;
         var began = clock.GetTimestamp();
-        var body = ReadingText.Body(Plan, point, ppm, height, air, note, Gas(point));
-        if (read is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm:sszzz", System.Globalization.CultureInfo.InvariantCulture);
-        else if (air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
+        var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
+        if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
         LastReading = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
@@ -158,7 +153,7 @@ public sealed class SurveySession
         var value = ReadingText.Number(ppm);
         var level = StopWork.For(Gas(point)).Judge(value);
         if (level != StopLevel.None) await StopNow(Gas(point) ?? "unknown gas", value, level);
-        else if (point.Id == Current?.Id) GoTo(NextOpen(point));
+        else GoTo(NextOpen(point));
         Ask();
         return true;
     }
@@ -184,11 +179,9 @@ public sealed class SurveySession
     public async Task Undo()
     {
         if (LastReading is not { } id) return;
-        await journal.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
         LastReading = null;
         LastSaved = "Taken back. It stays in the journal as taken back.";
-        Replay();
-        Ask();
+        await Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
     }
 
     public async Task Skip(string reason)
@@ -216,7 +209,7 @@ public sealed class SurveySession
     {
         foreach (var body in bodies) await journal.Note(kind, body);
         Replay();
-        if (kind == JournalKinds.Reading) Ask();
+        if (kind is JournalKinds.Reading or JournalKinds.Withdraw) Ask();
     }
 
     public void WorkGoesOn()

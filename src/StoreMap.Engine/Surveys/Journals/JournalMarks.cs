@@ -5,12 +5,13 @@ using StoreMap.Plans;
 namespace StoreMap.Surveys;
 
 /// <summary>A walk at steady pace along a front, from one mark to the other.</summary>
+/// <param name="Event">Id of the event that began it, by which it can be withdrawn.</param>
 /// <param name="Fixture">Fixture id.</param>
 /// <param name="Air">Its air state.</param>
 /// <param name="At">Where it began along the front, layout units.</param>
 /// <param name="Since">When it began.</param>
 /// <param name="Until">When it ended; null while it goes on.</param>
-public sealed record MarkedWalk(string Fixture, AirState Air, double At, DateTimeOffset Since, DateTimeOffset? Until);
+public sealed record MarkedWalk(string Event, string Fixture, AirState Air, double At, DateTimeOffset Since, DateTimeOffset? Until);
 
 /// <summary>The marks that a device noted while its technician walked with a logging monitor, and the monitor's log put in place by them.</summary>
 public static class JournalMarks
@@ -24,7 +25,7 @@ public static class JournalMarks
         foreach (var (start, end) in Pairs(state, device))
         {
             var air = KebabNames.Parse<AirState>((string?)start.Body["air"] ?? "") ?? AirState.FansOn;
-            walks.Add(new MarkedWalk((string)start.Body["fixture"]!, air, (double?)start.Body["at"] ?? 0, start.Time, end?.Time));
+            walks.Add(new MarkedWalk(start.Id, (string)start.Body["fixture"]!, air, (double?)start.Body["at"] ?? 0, start.Time, end?.Time));
         }
 
         return walks;

@@ -6,6 +6,8 @@ self.versions = (() => {
   const channel = new BroadcastChannel('storemap-in-use');
   const word = async which => (await caches.match(which, { cacheName: words }))?.text();
   const put = async (which, version) => (await caches.open(words)).put(which, new Response(version));
+  // What is dropped and what comes into use must not be decided at one moment.
+  const alone = work => navigator.locks.request('storemap-versions', work);
   const kept = async () => (await caches.keys()).filter(key => key.startsWith(prefix)).map(key => key.slice(prefix.length));
 
   return {
@@ -15,18 +17,18 @@ self.versions = (() => {
     file: (version, wanted) => caches.match(wanted, { cacheName: prefix + version }),
 
     // A version that comes next waits to be asked in; whatever is neither this nor the one in use is dropped.
-    async cameWhole(version) {
+    cameWhole: version => alone(async () => {
       await put(whole, version);
       if (!await word(inUse)) await put(inUse, version);
       const used = await word(inUse);
       for (const old of await kept()) if (old !== version && old !== used) await caches.delete(prefix + old);
-    },
+    }),
     waits: async () => await word(whole) !== await word(inUse),
-    async useNewest() {
+    useNewest: () => alone(async () => {
       const version = await word(whole);
       await put(inUse, version);
       channel.postMessage(version);
-    },
+    }),
     onUse: callback => channel.addEventListener('message', callback),
   };
 })();

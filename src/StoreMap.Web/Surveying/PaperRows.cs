@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using StoreMap.Plans;
+using StoreMap.Surveys;
+
+namespace StoreMap.Web.Surveying;
+
+/// <summary>What is being typed from a walk sheet: times, and what was refused, by probe point. It outlives the screen it is typed on.</summary>
+public sealed class PaperRows
+{
+    private readonly Dictionary<string, TimeOnly> times = [];
+
+    /// <summary>The day of the readings, of the store's calendar.</summary>
+    public DateOnly? Day { get; set; }
+
+    /// <summary>Times as typed that are none.</summary>
+    public Dictionary<string, string> WrongTimes { get; } = [];
+
+    /// <summary>Readings as typed that are none.</summary>
+    public Dictionary<string, string> WrongReadings { get; } = [];
+
+    /// <summary>The time at a point as it is shown.</summary>
+    public string? Time(string point) => WrongTimes.GetValueOrDefault(point) ?? (times.TryGetValue(point, out var time) ? time.ToString("H:mm", CultureInfo.InvariantCulture) : null);
+
+    /// <summary>Takes a time in; nothing takes it out.</summary>
+    public void SetTime(string point, string text)
+    {
+        WrongTimes.Remove(point);
+        times.Remove(point);
+        if (text.Length == 0) return;
+        if (TimeOnly.TryParseExact(text, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) times[point] = time;
+        else WrongTimes[point] = text;
+    }
+
+    /// <summary>Keeps a reading from paper in place of what this device kept at the point before; nothing typed takes that back.</summary>
+    /// <param name="session">The survey.</param>
+    /// <param name="n">Place of the point in its order.</param>
+    /// <param name="text">As typed.</param>
+    /// <returns>What to say of it.</returns>
+    public async Task<string> Keep(SurveySession session, int n, string text)
+    {
+        var point = session.Points[n];
+        if (text.Length > 0 && !ReadingText.IsReading(text))
+        {
+            WrongReadings[point.Id] = text;
+            return FormattableString.Invariant($"Stop {n + 1}: {text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.");
+        }
+
+        WrongReadings.Remove(point.Id);
+        var before = session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && (string?)e.Body["point"] == point.Id).ToList();
+        if (before.Count > 0) await session.Note(JournalKinds.Withdraw, before.Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "corrected from paper" }));
+        var title = Say.Title(session.Plan, point);
+        if (text.Length == 0) return $"{title}: taken back";
+        var body = ReadingText.Body(session.Plan, point, text, point.Height, AirState.FansOn, "", session.Gas(point));
+        // Without offset, so the store's own time.
+        if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        await session.Note(JournalKinds.Reading, body);
+        var stop = StopWork.For(session.Gas(point)).Judge(ReadingText.Number(text)) != StopLevel.None;
+        return $"{title}: {text} ppm kept on this device{(stop ? ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside" : "")}";
+    }
+
+    // The last time given at or above the row.
+    private DateTime? Read(SurveySession session, int n)
+    {
+        for (; n >= 0; n--)
+        {
+            if (times.TryGetValue(session.Points[n].Id, out var time)) return Day!.Value.ToDateTime(time);
+        }
+
+        return null;
+    }
+}
