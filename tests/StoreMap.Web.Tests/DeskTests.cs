@@ -45,6 +45,9 @@ public sealed partial class DeskTests(Chromium chromium)
         }
 
         Assert.True(compared > 5, $"only {compared} rows had a plain number");
+        var csv = await File.ReadAllLinesAsync(await Desk.Download(page, "#numbers-csv"), TestContext.Current.CancellationToken);
+        Assert.StartsWith("time,place,\"air, tip\",shown,", csv[0], StringComparison.Ordinal);
+        Assert.Equal(1 + await rows.CountAsync(), csv.Length);
 
         // The place of a panel is asked about by a press; the cross moves by keys as well.
         await page.Locator(".order button.plain").First.ClickAsync();

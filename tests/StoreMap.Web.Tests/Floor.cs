@@ -72,19 +72,22 @@ internal static class Floor
     public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", ClientVersions.Mark);
 
     /// <summary>What was typed as readings, as the server's journal has it, by device and in each device's order.</summary>
-    public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey)
+    public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey) =>
+        [.. (await Events(server, survey)).Where(e => e.GetProperty("kind").GetString() == "reading").Select(e => (e.GetProperty("device").GetString()!, e.GetProperty("body").GetProperty("ppm").GetString()!))];
+
+    /// <summary>The journal's entries as the server has them, by device and in each device's order.</summary>
+    public static async Task<IReadOnlyList<JsonElement>> Events(ServerProcess server, string survey)
     {
-        var all = new List<(string Device, int Number, string Ppm)>();
+        var all = new List<JsonElement>();
         for (long after = 0; ;)
         {
             using var page = JsonDocument.Parse(await server.Get(FormattableString.Invariant($"/api/surveys/{survey}/events?after={after}")));
-            if (page.RootElement.GetArrayLength() == 0) return [.. all.OrderBy(e => e.Device, StringComparer.Ordinal).ThenBy(e => e.Number).Select(e => (e.Device, e.Ppm))];
+            if (page.RootElement.GetArrayLength() == 0) return [.. all.OrderBy(e => e.GetProperty("device").GetString(), StringComparer.Ordinal).ThenBy(e => e.GetProperty("number").GetInt32())];
             foreach (var received in page.RootElement.EnumerateArray())
             {
                 after = received.GetProperty("received").GetInt64();
                 using var e = JsonDocument.Parse(received.GetProperty("document").GetString()!);
-                if (e.RootElement.GetProperty("kind").GetString() == "reading")
-                    all.Add((e.RootElement.GetProperty("device").GetString()!, e.RootElement.GetProperty("number").GetInt32(), e.RootElement.GetProperty("body").GetProperty("ppm").GetString()!));
+                all.Add(e.RootElement.Clone());
             }
         }
     }

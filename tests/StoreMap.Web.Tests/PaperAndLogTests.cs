@@ -49,6 +49,7 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#tab-end").ClickAsync();
         await page.Locator("#tab-paper").ClickAsync();
         await Assertions.Expect(page.Locator("#paper-3")).ToHaveValueAsync("many");
+        await Assertions.Expect(page.Locator("#paper-wrong")).ToContainTextAsync("stop 4, stop 6.");
         await Assertions.Expect(page.GetByLabel("Time at stop 2", new() { Exact = true })).ToHaveValueAsync("5:40");
         await screens.Look("paper");
         await Floor.AllSent(page);
@@ -110,21 +111,11 @@ public sealed class PaperAndLogTests(Chromium chromium)
 
     private static async Task<DateTimeOffset> Now(IPage page) => DateTimeOffset.FromUnixTimeMilliseconds((long)await page.EvaluateAsync<double>("() => Date.now()"));
 
+    // What counts in the end.
     private static async Task<List<JsonElement>> Readings(ServerProcess server, string survey)
     {
-        var noted = new List<(int Number, string Id, JsonElement Body)>();
-        var withdrawn = new HashSet<string>();
-        for (long after = 0; ;)
-        {
-            using var page = JsonDocument.Parse(await server.Get(FormattableString.Invariant($"/api/surveys/{survey}/events?after={after}")));
-            if (page.RootElement.GetArrayLength() == 0) return [.. noted.Where(n => !withdrawn.Contains(n.Id)).OrderBy(n => n.Number).Select(n => n.Body)];
-            foreach (var received in page.RootElement.EnumerateArray())
-            {
-                after = received.GetProperty("received").GetInt64();
-                var e = JsonDocument.Parse(received.GetProperty("document").GetString()!).RootElement;
-                if (e.GetProperty("kind").GetString() == "withdraw") withdrawn.Add(e.GetProperty("body").GetProperty("of").GetString()!);
-                if (e.GetProperty("kind").GetString() == "reading") noted.Add((e.GetProperty("number").GetInt32(), e.GetProperty("id").GetString()!, e.GetProperty("body")));
-            }
-        }
+        var events = await Floor.Events(server, survey);
+        var withdrawn = events.Where(e => e.GetProperty("kind").GetString() == "withdraw").Select(e => e.GetProperty("body").GetProperty("of").GetString()).ToHashSet();
+        return [.. events.Where(e => e.GetProperty("kind").GetString() == "reading" && !withdrawn.Contains(e.GetProperty("id").GetString())).Select(e => e.GetProperty("body"))];
     }
 }

@@ -44,16 +44,17 @@ internal static class SurveyNotes
     /// <summary>The first mark begins a walk at the nearer end of the current line-up, the second ends it at the other end.</summary>
     public static async Task MarkWalk(this SurveySession session)
     {
-        var (name, walk) = session.Walk() is { } goingOn ? ("end", goingOn) : ("start", Beginning(session));
-        if (walk is null || session.Plan.FindFixture(walk.Fixture)?.Front is not { } front) return;
-        var length = session.Plan.Units.FromMetres(front.Length);
-        var at = name == "start" ? walk.At : walk.At > 0 ? 0 : length;
+        var walk = session.Walk();
+        var fixture = session.Plan.FindFixture(walk?.Fixture ?? session.Current?.Fixture);
+        if (fixture?.Front is not { } front || (walk is null && session.Current?.Along is null)) return;
+        var atEnd = walk is not null ? walk.At == 0 : session.Current!.Along > front.Length / 2;
         await session.Note(JournalKinds.Mark, new JsonObject
         {
-            ["event"] = name, ["fixture"] = walk.Fixture, ["at"] = Math.Round(at, 4), ["height"] = session.Height.Kebab(), ["air"] = walk.Air.Kebab(),
+            ["event"] = walk is null ? "start" : "end", ["fixture"] = fixture.Id, ["at"] = atEnd ? Math.Round(session.Plan.Units.FromMetres(front.Length), 4) : 0,
+            ["height"] = session.Height.Kebab(), ["air"] = (walk?.Air ?? session.Air).Kebab(),
         });
         Browser.Cue("saved");
-        if (name == "end") session.GoTo(session.NextOpen(session.Current));
+        if (walk is not null) session.GoTo(session.NextOpen(session.Current));
     }
 
     /// <summary>Takes a walk back that was begun or ended by mistake.</summary>
@@ -83,10 +84,4 @@ internal static class SurveyNotes
     // Readings of a walked log are the only ones of a front without a probe point.
     private static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
         session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && e.Body["point"] is null && e.Body["fixture"] is not null);
-
-    private static MarkedWalk? Beginning(SurveySession session)
-    {
-        if (session.Current is not { Fixture: { } fixture, Along: { } along } || session.Plan.FindFixture(fixture)?.Front is not { } front) return null;
-        return new MarkedWalk("", fixture, session.Air, along <= front.Length / 2 ? 0 : session.Plan.Units.FromMetres(front.Length), default, null);
-    }
 }

@@ -69,6 +69,9 @@ public sealed class SurveySession
     /// <summary>What the monitor showed at a point; null when not read.</summary>
     public string? Shown(string point) => shown.GetValueOrDefault(point);
 
+    /// <summary>True once the points are in walking order, or can't be brought into it: they are not put in another order after that.</summary>
+    public bool IsOrdered { get; private set; }
+
     /// <summary>What is being typed from paper.</summary>
     public PaperRows Paper { get; private set; } = new();
 
@@ -97,7 +100,8 @@ public sealed class SurveySession
 
         await Reload();
         if (fresh || Current is null) GoTo(NextOpen(null) ?? Points.FirstOrDefault());
-        if (Store.Order is null) PlanRoute();
+        IsOrdered = Store.Order is not null;
+        if (!IsOrdered) PlanRoute();
         return true;
     }
 
@@ -262,6 +266,9 @@ public sealed class SurveySession
         {
             // The points stay in the order of the fixtures.
         }
+
+        IsOrdered = true;
+        Changed?.Invoke();
     }
 
     internal ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id) && !IsWalked(p)) ?? after;
