@@ -17,6 +17,9 @@ internal static class Say
 
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
+    /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>
+    public static string AfterStop(string? gas, double ppm) => StopWork.For(gas).Judge(ppm) == StopLevel.None ? "" : ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
+
     public static string OutOfTen(double probability) => $"{(int)Math.Clamp(Math.Round(probability * 10), 1, 10)} in 10";
 
     public static string Fixture(Fixture fixture) => fixture.Name is null ? fixture.Tag : $"{fixture.Tag} {fixture.Name}";

@@ -85,11 +85,12 @@ public sealed class PaperAndLogTests(Chromium chromium)
         var log = new StringBuilder("time,ppm\n");
         var middle = began.AddSeconds(5) + ((ended - began) / 2);
         for (var t = began.AddSeconds(-30); t < ended.AddSeconds(40); t = t.AddSeconds(1))
-            log.Append(CultureInfo.InvariantCulture, $"{t:yyyy-MM-dd'T'HH:mm:ss.fffzzz},{Math.Round(80 * Math.Exp(-Math.Pow((t - middle).TotalSeconds / 4, 2)))}\n");
+            log.Append(CultureInfo.InvariantCulture, $"{t:yyyy-MM-dd'T'HH:mm:ss.fffzzz},{Math.Round(950 * Math.Exp(-Math.Pow((t - middle).TotalSeconds / 4, 2)))}\n");
         await page.Locator("#tab-end").ClickAsync();
         var file = new FilePayload { Name = "log.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(log.ToString()) };
         await page.Locator("#monitor-log").SetInputFilesAsync(file);
         await Assertions.Expect(page.Locator("#log-taken")).ToContainTextAsync("readings of the log are kept");
+        await Assertions.Expect(page.Locator("#log-taken + ul li").First).ToContainTextAsync("stop-work level");
         await Floor.AllSent(page);
         await screens.Look("log");
         screens.IsQuiet();

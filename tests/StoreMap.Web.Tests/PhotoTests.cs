@@ -73,6 +73,18 @@ public sealed class PhotoTests(Chromium chromium)
         Assert.True(sent.Length < taken.Length / 2, $"{sent.Length} of {taken.Length} bytes");
         Assert.DoesNotContain(Place, text, StringComparison.Ordinal);
         Assert.DoesNotContain("Exif", text, StringComparison.Ordinal);
+
+        // A photo of the wrong thing is shown no more, on no device.
+        await page.Locator(".photos button").ClickAsync();
+        await Assertions.Expect(page.Locator(".photos")).ToHaveCountAsync(0);
+        await Floor.AllSent(page);
+        await using var others = await Screens.Open(chromium, "other");
+        await others.Page.GotoAsync(server.Url);
+        await others.Page.GetByText("Alder Corner Foods").First.WaitForAsync();
+        await others.Page.GotoAsync($"{server.Url}/survey/{survey}");
+        await others.Page.Locator("#tab-end").ClickAsync();
+        await Assertions.Expect(others.Page.Locator("#close")).ToBeVisibleAsync();
+        await Assertions.Expect(others.Page.Locator(".photos")).ToHaveCountAsync(0);
     }
 
     // The segment in which cameras write where a picture was taken (Exif, APP1), behind the first marker.

@@ -84,6 +84,12 @@ public sealed record ReceivedEvent(long Received, string Id, string Document);
 
 public sealed record ServerStore(string Id, string Name, int Version);
 
+/// <summary>A store's layouts on the server.</summary>
+/// <param name="Version">The latest one's version.</param>
+/// <param name="Latest">The latest.</param>
+/// <param name="From">The one that this device's was made from.</param>
+public sealed record ServerLayouts(int Version, string Latest, string From);
+
 public sealed record ServerSurvey(string Id, string Store, DateTimeOffset Started, int Events);
 
 public sealed record ServerSession(string? Name, string? Role, bool SignIn, DateTimeOffset Time, string Version);

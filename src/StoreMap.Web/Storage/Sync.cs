@@ -98,6 +98,19 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         }
     }
 
+    /// <summary>The server's layout and the one that this device's was made from; null when they can't be had.</summary>
+    public async Task<ServerLayouts?> Layouts(StoreRecord record)
+    {
+        try
+        {
+            return await Layout(record.Id) is var (version, latest) && await Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
+        }
+        catch (HttpRequestException)
+        {
+            return null;
+        }
+    }
+
     public void Dispose()
     {
         timer?.Dispose();
@@ -143,7 +156,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
         if (answer.StatusCode == HttpStatusCode.PreconditionFailed && record.Version > 0)
         {
-            Trouble = $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent. Keep its layout file, then take the server's on the plan page and draw your changes again.";
+            Trouble = $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page.";
             return;
         }
 
@@ -246,9 +259,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         if (added > 0 && Arrived is { } arrived) await arrived(there.Id);
     }
 
-    private async Task<(int Version, string Document)?> Layout(string id)
+    private async Task<(int Version, string Document)?> Layout(string id, int? at = null)
     {
-        using var answer = await http.GetAsync($"api/stores/{id}/layout");
+        using var answer = await http.GetAsync(FormattableString.Invariant($"api/stores/{id}/layout{(at is null ? "" : $"?version={at}")}"));
         if (!answer.IsSuccessStatusCode || answer.Headers.ETag is not { } tag) return null;
         return (int.Parse(tag.Tag.Trim('"'), System.Globalization.CultureInfo.InvariantCulture), await answer.Content.ReadAsStringAsync());
     }

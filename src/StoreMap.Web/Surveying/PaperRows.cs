@@ -55,8 +55,7 @@ public sealed class PaperRows
         // Without offset, so the store's own time.
         if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         await session.Note(JournalKinds.Reading, body);
-        var stop = StopWork.For(session.Gas(point)).Judge(ReadingText.Number(text)) != StopLevel.None;
-        return $"{title}: {text} ppm kept on this device{(stop ? ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside" : "")}";
+        return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Gas(point), ReadingText.Number(text))}";
     }
 
     // The last time given at or above the row.

@@ -61,6 +61,9 @@ internal static class SurveyNotes
     public static Task NotWalked(this SurveySession session, MarkedWalk walk) =>
         session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = walk.Event, ["reason"] = "not walked" });
 
+    /// <summary>Takes a photo back; like a reading taken back it stays in the journal and is not shown.</summary>
+    public static Task NotThisPhoto(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "photo taken back" });
+
     /// <summary>True when the log of a walk was read in.</summary>
     public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.FromLog().Any(e => (string?)e.Body["fixture"] == walk.Fixture);
 
@@ -77,8 +80,18 @@ internal static class SurveyNotes
         var before = session.FromLog().ToList();
         if (before.Select(e => e.Body.ToJsonString()).Order(StringComparer.Ordinal).SequenceEqual(taken.Readings.Order(StringComparer.Ordinal))) return (false, taken);
         await session.Note(JournalKinds.Withdraw, before.Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "log read in again" }));
-        await session.Note(JournalKinds.Reading, taken.Readings.Select(r => JsonNode.Parse(r)!.AsObject()));
-        return (true, taken);
+        List<JsonObject> readings = [.. taken.Readings.Select(r => JsonNode.Parse(r)!.AsObject())];
+        await session.Note(JournalKinds.Reading, readings);
+        return (true, taken with { Said = [.. readings.GroupBy(r => (string?)r["fixture"]).Select(g => Stop(session, g.Key, g)).OfType<string>(), .. taken.Said] });
+    }
+
+    // The highest reading of a line-up that asks for more than reading on.
+    private static string? Stop(SurveySession session, string? fixture, IEnumerable<JsonObject> readings)
+    {
+        if (session.Plan.FindFixture(fixture) is not { } walked) return null;
+        var ppm = readings.Max(r => ReadingText.Number((string)r["ppm"]!));
+        var asks = Say.AfterStop(session.Plan.RefrigerantAt(walked, 0), ppm);
+        return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
     }
 
     // Readings of a walked log are the only ones of a front without a probe point.

@@ -18,7 +18,7 @@ public class LayoutEditorTests
 
     private static readonly Gen<string[]> Ids = Gen.Int[0, DemoIds.Length - 1].Select(i => DemoIds[i]).Array[1, 3].Select(a => a.Distinct().ToArray());
 
-    private static readonly Gen<LayoutEdit> AnyEdit = Gen.OneOf(
+    internal static readonly Gen<LayoutEdit> AnyEdit = Gen.OneOf(
         Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new MoveEdit(ids, x, y)),
         Gen.Select(Ids, Gen.Int[-5, 5], (ids, turns) => (LayoutEdit)new RotateEdit(ids, turns)),
         Gen.Select(Ids, Gen.Bool, (ids, side) => (LayoutEdit)new MirrorEdit(ids, side)),
@@ -34,7 +34,7 @@ public class LayoutEditorTests
 
     private static Gen<T> Pick<T>(params T[] from) => Gen.Int[0, from.Length - 1].Select(i => from[i]);
 
-    private static string Demo => File.ReadAllText(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
+    internal static string Demo => File.ReadAllText(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
 
     [Fact]
     public void Undo_OfAnyEdits_GivesTheSameLayoutAndRedoTheLast() => AnyEdit.Array[1, 12].SampleAgain(

@@ -1,0 +1,70 @@
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>Two people draw one store on two devices.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class TwoPlannersTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Plan_SavedByTwo_IsPutTogetherAndWhatBothChangedIsAsked()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "both");
+        var mine = screens.Page;
+        await Floor.MakeStore(mine, server.Url, cases: 3);
+        await Floor.AllSent(mine);
+        var store = new Uri(mine.Url).Segments[^1];
+        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Name(mine, "1", "Dairy");
+        await Name(mine, "2", "Juice");
+
+        // The other saves first; what this device then has of the server is not what its board was made from.
+        await using var others = await Screens.Open(chromium, "other");
+        var theirs = others.Page;
+        await theirs.GotoAsync(server.Url);
+        await theirs.GetByText("Long Row Foods").First.WaitForAsync();
+        await theirs.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Name(theirs, "2", "Salads");
+        await Name(theirs, "3", "Meat");
+        await Save(theirs);
+        await Floor.AllSent(theirs);
+
+        await Save(mine);
+        await Assertions.Expect(mine.Locator(".notice.warn")).ToContainTextAsync("Someone else saved");
+        await mine.Locator("#both").ClickAsync();
+        await Assertions.Expect(mine.Locator("#clashes legend")).ToHaveTextAsync(["fixture 2"]);
+        await Assertions.Expect(mine.Locator("#put-together")).ToBeDisabledAsync();
+        await screens.Look("clash");
+        await mine.GetByLabel("The server's: Salads").CheckAsync();
+        await mine.Locator("#put-together").ClickAsync();
+        await Assertions.Expect(mine.Locator("#plan-state")).ToContainTextAsync("Both are put together");
+        await Save(mine);
+        await Floor.AllSent(mine);
+        using var layout = JsonDocument.Parse(await server.Get($"/api/stores/{store}/layout"));
+        Assert.Equal(["Dairy", "Salads", "Meat"], layout.RootElement.GetProperty("fixtures").EnumerateArray().Select(f => f.GetProperty("name").GetString()));
+
+        // Saved once more by the same hand there is no one to ask.
+        await Name(mine, "1", "Milk");
+        await Save(mine);
+        await Floor.AllSent(mine);
+        await Assertions.Expect(mine.Locator(".notice.warn")).ToHaveCountAsync(0);
+        Assert.Contains("\"Milk\"", await server.Get($"/api/stores/{store}/layout"), StringComparison.Ordinal);
+    }
+
+    private static async Task Save(IPage page)
+    {
+        await page.Locator("#save").ClickAsync();
+        await Assertions.Expect(page.Locator("#plan-state")).ToContainTextAsync("Saved on this device");
+    }
+
+    private static async Task Name(IPage page, string tag, string name)
+    {
+        if (!await page.Locator(".things").IsVisibleAsync()) await page.Locator("summary").Filter(new() { HasTextRegex = new("^All \\d+ things") }).ClickAsync();
+        foreach (var chosen in await page.Locator(".things [aria-pressed=true]").AllAsync()) await chosen.ClickAsync();
+        await page.Locator(".things button").Filter(new() { HasTextRegex = new($"^{tag}\\b") }).First.ClickAsync();
+        await page.Locator("#field-name").FillAsync(name);
+        await page.Keyboard.PressAsync("Tab");
+    }
+}
