@@ -44,13 +44,15 @@ internal static class Introduction
             of 5 to 80 oz a day: overhead pipes drawn or not, and drops beside a case. Two leaks are at least 8 ft apart, half of them in one line-up.
 
             Passes: coarse 4.5 ft (doors 7.5 ft) with fans on and an aisle reading a line-up; around at most three hits of 2 ppm or more a 2-ft step
-            over 8 ft to either side, low at every other place; then the fans of those cases stopped and a 2-ft step over 5 ft to either side, from
-            75 s after the stop. Without a hit the visit ends with the coarse pass. The continuous log is a visit of its own: every front both
+            over 8 ft to either side, low at every other place; then the fans of those cases stopped and a 2-ft step over 5 ft to either side of each hit's
+            highest reading, from 75 s after the stop. Without a hit the visit ends with the coarse pass. The continuous log is a visit of its own: every front both
             ways at 0.4 ft/s.
 
             **Detectable** means: without sensor and flicker, the leak by itself brings 2 ppm (the action level) or more, on average over the hold,
             to at least one coarse probe point of its own fixture. {singles.Count(o => o.Detectable)} of {singles.Count} single leaks are detectable. **Found** (two leaks): each has a zone of its own of
-            probability 0.5 or more on its fixture that holds it or whose middle is within 4 ft. **Pinned**: a case has a zone of 0.5 or more.
+            probability 0.5 or more on its fixture that holds it or whose middle is within 4 ft. Two leaks **stand out** when each brings 2 ppm or more to a
+            coarse probe point of its own fixture to which the other brings no more: what detectable asks of a leak alone, asked beside another.
+            **Pinned**: a case has a zone of 0.5 or more.
             Panels are about 4 ft wide; rivals open panels by distance from the place they name. Intervals in brackets are 90 % bootstrap
             intervals (1000 resamples). A verdict is about the point estimate; "not certain" says that the bootstrap interval reaches over the goal.
 

@@ -74,8 +74,9 @@ public sealed record TwiceSmallest(Stage Stage, double StatedPpm, bool Reported,
 /// <param name="FirstFound">The first of two leaks was found.</param>
 /// <param name="SecondFound">The second was found.</param>
 /// <param name="BothListed">Both have a zone of their own, however improbable.</param>
+/// <param name="BothNear">Both were found, a zone within 4 ft across a joint of the line-up counted too.</param>
 public sealed record StoreAnswer(
-    Stage Stage, int Zones, int LikelyZones, int LikelyCaseZones, double Elsewhere, bool FirstFound, bool SecondFound, bool BothListed);
+    Stage Stage, int Zones, int LikelyZones, int LikelyCaseZones, double Elsewhere, bool FirstFound, bool SecondFound, bool BothListed, bool BothNear);
 
 /// <summary>Everything measured on one store.</summary>
 public sealed record Outcome
@@ -85,6 +86,9 @@ public sealed record Outcome
 
     /// <summary>Per leak, the highest ppm it alone brings to a coarse probe point of its own fixture (anywhere, for off-case sources).</summary>
     public required IReadOnlyList<double> CoarsePpm { get; init; }
+
+    /// <summary>Each leak brings most of the gas to a coarse probe point of its own fixture, and 2 ppm or more.</summary>
+    public required bool StandOut { get; init; }
 
     /// <summary>Readings after each stop stage: coarse, close-in, fans off.</summary>
     public required IReadOnlyList<int> Readings { get; init; }
@@ -114,5 +118,5 @@ public sealed record Outcome
     public double SimulateSeconds { get; set; }
 
     /// <summary>A leak is called detectable when, without sensor and flicker, it brings 2 ppm or more to a coarse probe point of its fixture.</summary>
-    public bool Detectable => CoarsePpm.Count > 0 && CoarsePpm.All(p => p >= 2);
+    public bool Detectable => CoarsePpm.Count > 0 && CoarsePpm.All(p => p >= LeakShares.ActionPpm);
 }

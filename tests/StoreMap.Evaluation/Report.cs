@@ -132,7 +132,11 @@ internal sealed class Report
             Row("detectable off-case sources called elsewhere (0.5 or more)", stage, Of(StoreCase.OffCase, stage, o => o.Detectable).Select(a => a.Elsewhere >= 0.5), null, true);
             Row("two equal leaks, both found", stage, Of(StoreCase.TwoEqual, stage, o => o.Detectable).Select(a => a.FirstFound && a.SecondFound), 0.95, true);
             Row("one a tenth of the other, both found", stage, Of(StoreCase.OneTenth, stage, o => o.Detectable).Select(a => a.FirstFound && a.SecondFound), 0.7, true);
-            Row("two leaks of either kind, both with a zone however improbable", stage, Of(StoreCase.TwoEqual, stage, o => o.Detectable).Concat(Of(StoreCase.OneTenth, stage, o => o.Detectable)).Select(a => a.BothListed), null, true);
+            Row("two equal leaks that stand out, both found", stage, Of(StoreCase.TwoEqual, stage, o => o.StandOut).Select(a => a.FirstFound && a.SecondFound), null, true);
+            Row("one a tenth of the other, both standing out, both found", stage, Of(StoreCase.OneTenth, stage, o => o.StandOut).Select(a => a.FirstFound && a.SecondFound), null, true);
+            var two = Of(StoreCase.TwoEqual, stage, o => o.Detectable).Concat(Of(StoreCase.OneTenth, stage, o => o.Detectable)).ToList();
+            Row("two leaks of either kind, both found, a zone within 4 ft across a joint counted too", stage, two.Select(a => a.BothNear), null, true);
+            Row("two leaks of either kind, both with a zone however improbable", stage, two.Select(a => a.BothListed), null, true);
         }
 
         var twice = all.Select(o => o.Twice).OfType<TwiceSmallest>().ToList();

@@ -40,7 +40,8 @@ public sealed class StoreJudge
         Note();
         SurveyPasses.FansOff(store, surveyor, hits);
         Note();
-        var outcome = new Outcome { Store = store, CoarsePpm = [.. store.Leaks.Select(l => CoarsePpm(store, coarse, l))], Readings = counts };
+        var shares = LeakShares.Of(store, coarse);
+        var outcome = new Outcome { Store = store, CoarsePpm = shares.CoarsePpm, StandOut = shares.StandOut, Readings = counts };
         outcome.SimulateSeconds = clock.Elapsed.TotalSeconds;
         var judge = new StoreJudge(store, outcome);
         for (var i = 0; i < Stops.Length; i++)
@@ -67,19 +68,6 @@ public sealed class StoreJudge
         var surveyor = new Surveyor(store);
         var marks = SurveyPasses.Continuous(store, surveyor);
         Score(Stage.Continuous, Judged.Log(store, surveyor.Monitor, surveyor.LogCsv(), marks));
-    }
-
-    // The leak's own share of the gas: with two leaks the walk is repeated with one of them, all chance alike.
-    private static double CoarsePpm(SimulatedStore store, IReadOnlyList<NotedReading> coarse, StoreLeak leak)
-    {
-        if (store.Leaks.Count > 1)
-        {
-            var alone = new Surveyor(store, leak);
-            SurveyPasses.Coarse(store, alone);
-            coarse = alone.Noted;
-        }
-
-        return coarse.Where(r => r.Place.Fixture is not null && (leak.Fixture is null || r.Place.Fixture == leak.Fixture)).Select(r => r.GasPpm).DefaultIfEmpty(0).Max();
     }
 
     private void Score(Stage stage, NetSurvey survey)

@@ -24,8 +24,11 @@ internal sealed record OwnLeak(int Study, double[][]? Outside, double AboveShare
 /// a source outside the cases. Stronger line-ups are settled first, and what they spill is taken off the weaker ones.</summary>
 internal sealed class Neighbourhood
 {
-    private const int Worked = 3;
-    private const int Sampled = 4;
+    /// <summary>Amounts of gas from outside beside which a leak is worked out.</summary>
+    private const int Amounts = 7;
+
+    /// <summary>Samples of what is outside that carry on past a leak.</summary>
+    private const int Carried = 2;
 
     private readonly IReadOnlyList<LineUpStudy> studies;
     private readonly IReadOnlyList<ReadingBlock> witnesses;
@@ -33,6 +36,7 @@ internal sealed class Neighbourhood
     private readonly double[] logFurther;
     private readonly IReadOnlyList<OffCaseSource> candidates;
     private readonly double elsewherePrior;
+    private readonly AisleWays ways;
     private double logTotal = double.NegativeInfinity;
     private double logElsewhere = double.NegativeInfinity;
     private readonly double[] logLeak;
@@ -49,9 +53,10 @@ internal sealed class Neighbourhood
     /// <param name="witnesses">Blocks nearby that show no gas, and open-air blocks.</param>
     /// <param name="candidates">Sources outside the cases.</param>
     /// <param name="elsewherePrior">Expected sources outside the cases here.</param>
+    /// <param name="ways">Ways through the aisles.</param>
     public Neighbourhood(
         IReadOnlyList<LineUpStudy> studies, OneLeak[] alone, double[] logFurther, IReadOnlyList<ReadingBlock> witnesses, IReadOnlyList<OffCaseSource> candidates,
-        double elsewherePrior)
+        double elsewherePrior, AisleWays ways)
     {
         this.studies = studies;
         this.alone = alone;
@@ -59,6 +64,7 @@ internal sealed class Neighbourhood
         this.witnesses = witnesses;
         this.candidates = candidates;
         this.elsewherePrior = elsewherePrior;
+        this.ways = ways;
         logLeak = new double[studies.Count];
         bestLog = new double[studies.Count];
         Array.Fill(logLeak, double.NegativeInfinity);
@@ -95,36 +101,39 @@ internal sealed class Neighbourhood
             return;
         }
 
-        var study = studies[index];
         var nulls = new double[outside.Count];
-        var ones = new double[outside.Count];
-        for (var s = 0; s < outside.Count; s++) nulls[s] = weights[s] + study.LogNull(outside[s].Matters(index) ? outside[s].Ppm[index] : null);
-
-        // A leak here as well is worked out for the outside air that explains most by itself, and for some that explains little.
-        var ranked = Enumerable.Range(0, outside.Count).OrderByDescending(s => nulls[s]).ThenBy(s => s).ToArray();
-        var best = ranked[0];
-        var fits = new OwnLeak[outside.Count];
-        var every = Math.Max(1, (int)Math.Ceiling((ranked.Length - Worked) / (double)Sampled));
-        for (var r = 0; r < ranked.Length; r++)
-        {
-            var s = ranked[r];
-            ones[s] = double.NegativeInfinity;
-            if (!outside[s].Matters(index)) ones[s] = weights[s] + Own(index, null, out fits[s]);
-            else if (r < Worked || (r - Worked) % every == 0)
-            {
-                // After the first few, one in several stands for those behind it in rank.
-                var stands = r < Worked ? 0 : Math.Log(Math.Min(every, ranked.Length - r));
-                ones[s] = weights[s] + stands + Own(index, outside[s].Ppm[index], out fits[s]);
-            }
-
-            if (ones[s] > ones[best]) best = s;
-        }
-
+        for (var s = 0; s < nulls.Length; s++) nulls[s] = weights[s] + studies[index].LogNull(outside[s].Matters(index) ? outside[s].Ppm[index] : null);
         var (logNull, nullWeights) = Normalise(nulls);
         Explain(index + 1, outside, nullWeights, log + logNull, own, elsewhere);
+
+        var ones = Ones(index, outside, weights, out var fit);
         var (logOne, oneWeights) = Normalise(ones);
         var spilled = Spill(index, outside, oneWeights, out var spilledWeights);
-        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, fits[best]], elsewhere);
+        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, fit], elsewhere);
+    }
+
+    // Log weights of the outside samples beside a leak or a source above a line-up. That is worked out for few amounts of gas from outside,
+    // each time for the sample that weighs most among those of about that amount, and holds for them all.
+    private double[] Ones(int index, IReadOnlyList<Outside> outside, double[] weights, out OwnLeak fit)
+    {
+        var ones = new double[outside.Count];
+        var order = Enumerable.Range(0, ones.Length).OrderBy(s => outside[s].Matters(index) ? outside[s].At(index) : 0).ThenBy(s => s).ToArray();
+        var idle = order.TakeWhile(s => !outside[s].Matters(index)).Count();
+        (fit, var best) = (null!, double.NegativeInfinity);
+        var amounts = Math.Min(Amounts, order.Length - idle);
+        for (var a = idle > 0 ? -1 : 0; a < amounts; a++)
+        {
+            var (from, to) = a < 0 ? (0, idle) : (idle + (a * (order.Length - idle) / amounts), idle + ((a + 1) * (order.Length - idle) / amounts));
+            var like = order[from..to];
+            var heaviest = like.MaxBy(s => weights[s] + outside[s].LogOf(witnesses));
+            var log = Own(index, a < 0 ? null : outside[heaviest].Ppm[index], out var here);
+            foreach (var s in like) ones[s] = weights[s] + log;
+            var heard = ones[heaviest] + outside[heaviest].LogOf(witnesses);
+            if (heard <= best && fit is not null) continue;
+            (fit, best) = (here, heard);
+        }
+
+        return ones;
     }
 
     // Log evidence of a leak in a line-up or a source above it beside known gas from outside. What that gas changes is taken from rough fits.
@@ -172,15 +181,7 @@ internal sealed class Neighbourhood
     private void Close(IReadOnlyList<Outside> outside, double[] weights, double log, OwnLeak[] own, bool elsewhere)
     {
         var logs = new double[outside.Count];
-        for (var s = 0; s < outside.Count; s++)
-        {
-            logs[s] = weights[s];
-            for (var w = 0; w < witnesses.Count; w++)
-            {
-                logs[s] += outside[s].MattersTo(w) ? witnesses[w].LogLikelihood(outside[s].WitnessPpm[w]) : witnesses[w].NullLog;
-            }
-        }
-
+        for (var s = 0; s < outside.Count; s++) logs[s] = weights[s] + outside[s].LogOf(witnesses);
         var (factor, above) = Together(own);
         log += Normalise(logs).Log + Math.Log(factor);
         logTotal = NormalLaw.LogAdd(logTotal, log);
@@ -199,8 +200,9 @@ internal sealed class Neighbourhood
     // Adds what a leak in a line-up spills to each sample of what is outside: few samples of the leak, each with every aisle share.
     private List<Outside> Spill(int index, IReadOnlyList<Outside> outside, double[] weights, out double[] logWeights)
     {
-        var draws = studies[index].Draw(alone[index]);
-        if (draws.Count == 0)
+        var first = outside.Count > 1 ? 1 : 0;
+        var draws = studies[index].Draw(alone[index]).Where((_, d) => d % 3 == first).ToArray();
+        if (draws.Length == 0)
         {
             logWeights = weights;
             return [.. outside];
@@ -208,26 +210,28 @@ internal sealed class Neighbourhood
 
         var result = new List<Outside>();
         var logs = new List<double>();
-        var firsts = outside.Select((o, i) => (o, i)).OrderByDescending(p => weights[p.i]).ThenBy(p => p.i).Take(2).ToList();
-        var kept = NormalLaw.LogSum([.. firsts.Select(p => weights[p.i])]);
-        foreach (var (o, i) in firsts)
+
+        // What readings elsewhere say counts in the choice of the samples that carry on; together they stand for all.
+        var heavy = outside.Select((o, i) => weights[i] + o.LogOf(witnesses)).ToArray();
+        var firsts = Enumerable.Range(0, heavy.Length).OrderByDescending(i => heavy[i]).ThenBy(i => i).Take(Carried).ToArray();
+        var scale = NormalLaw.LogSum(heavy) - NormalLaw.LogSum([.. firsts.Select(i => heavy[i])]);
+        foreach (var i in firsts)
         {
-            for (var d = outside.Count > 1 ? 1 : 0; d < draws.Count; d += 3)
+            foreach (var draw in draws)
             {
-                foreach (var (share, metres, weight) in Spread.AisleAir)
+                foreach (var (shift, shiftWeight) in Spread.AisleShifts)
                 {
-                    foreach (var (shift, shiftWeight) in Spread.AisleShifts)
+                    var at = draw.At + (draw.Along * shift);
+                    foreach (var (share, metres, weight) in Spread.AisleAir)
                     {
-                        var at = draws[d].At + (draws[d].Along * shift);
-                        result.Add(o.Plus(studies, witnesses, index, (to, inCase) => Spread.FromCase(at, draws[d].PeakPpm, draws[d].Reach, share, metres, to, inCase)));
-                        logs.Add(weights[i] - kept + Math.Log(weight * shiftWeight));
+                        result.Add(outside[i].Plus(studies, witnesses, index, (to, inCase) => Spread.FromCase(ways.Between(at, to), draw.PeakPpm, draw.Reach, share, metres, inCase)));
+                        logs.Add(weights[i] + scale + Math.Log(weight * shiftWeight / draws.Length));
                     }
                 }
             }
         }
 
-        var total = NormalLaw.LogSum(logs);
-        logWeights = [.. logs.Select(l => l - total)];
+        logWeights = [.. logs];
         return result;
     }
 

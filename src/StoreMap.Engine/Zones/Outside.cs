@@ -10,6 +10,7 @@ internal sealed class Outside
 
     private readonly bool[] matters;
     private readonly bool[] mattersToWitness;
+    private double? witnessLog;
 
     private Outside(double[][][] ppm, double[][] witnessPpm, bool[] matters, bool[] mattersToWitness)
     {
@@ -28,8 +29,18 @@ internal sealed class Outside
     /// <summary>True when a line-up's readings feel it.</summary>
     public bool Matters(int study) => matters[study];
 
-    /// <summary>True when a witness block's readings feel it.</summary>
-    public bool MattersTo(int witness) => mattersToWitness[witness];
+    /// <summary>Log likelihood of the witness blocks.</summary>
+    public double LogOf(IReadOnlyList<ReadingBlock> witnesses)
+    {
+        if (witnessLog is { } known) return known;
+        var log = 0.0;
+        for (var w = 0; w < witnesses.Count; w++) log += mattersToWitness[w] ? witnesses[w].LogLikelihood(WitnessPpm[w]) : witnesses[w].NullLog;
+        witnessLog = log;
+        return log;
+    }
+
+    /// <summary>Gas at a line-up's readings, ppm summed.</summary>
+    public double At(int study) => Ppm[study].Sum(b => b.Sum());
 
     /// <summary>No gas from outside.</summary>
     public static Outside None(IReadOnlyList<LineUpStudy> studies, IReadOnlyList<ReadingBlock> witnesses) => new(

@@ -37,6 +37,7 @@ internal sealed class Scene
 
     private readonly List<LineUpStudy> studies = [];
     private readonly List<WalkInStudy> walkIns = [];
+    private AisleWays? ways;
 
     private Scene()
     {
@@ -159,7 +160,7 @@ internal sealed class Scene
         var prior = settings.ElsewhereShare * (1 - PlacePrior.AboveShare) * group.Sum(s => ExpectedNear(s));
         var twos = group.Select(s => TwoLeaks.Fit(s, settings.AnotherLeakFactor, null)).ToArray();
         var further = group.Select((s, i) => twos[i] is { } two ? Math.Log(1 + Math.Exp(two.LogTotal - alone[s].LogTotal)) : 0).ToArray();
-        var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior).Answer();
+        var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior, ways ??= new AisleWays(plan)).Answer();
         var zones = new List<LeakZone>();
         var leaks = new List<(LineUpStudy, OneLeak, double)>();
         var untold = new List<(LineUpStudy, double)>();

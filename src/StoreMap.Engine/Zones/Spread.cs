@@ -68,18 +68,14 @@ internal static class Spread
     }
 
     /// <summary>ppm at a reading for a leak in another line-up.</summary>
-    /// <param name="source">Place of the leak on its front, plan metres.</param>
+    /// <param name="distance">Metres through the aisles from the place of the leak on its front (<see cref="AisleWays"/>).</param>
     /// <param name="peakPpm">Strength.</param>
     /// <param name="reach">Its reach, metres: wide traces spill more.</param>
     /// <param name="share">Share of the case's ppm in its aisle.</param>
     /// <param name="metres">Metres over which the aisle's falls to 1/e.</param>
-    /// <param name="at">Place of the reading.</param>
     /// <param name="inCase">True for a probe in a case's air, false in the open.</param>
-    public static double FromCase(PlanPoint source, double peakPpm, double reach, double share, double metres, PlanPoint at, bool inCase)
-    {
-        var d = source.DistanceTo(at);
-        return d > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * AisleTrace(Math.Max(0, d - 1), reach, metres);
-    }
+    public static double FromCase(double distance, double peakPpm, double reach, double share, double metres, bool inCase) =>
+        distance > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * AisleTrace(Math.Max(0, distance - 1), reach, metres);
 
     /// <summary>Relative ppm at a reading for a source outside the cases: round near its place, over which the gas sinks, and an
     /// exponential tail, as dispersion with loss has it. So a far reading's neighbours share its gas: nothing peaks far from its source.</summary>

@@ -75,22 +75,34 @@ public static class SurveyPasses
         }
     }
 
-    /// <summary>Stops the fans of each fixture with a hit and probes it every 2 ft over 5 ft to either side of its highest reading, beginning
-    /// 75 s later.</summary>
+    /// <summary>Stops the fans of each fixture with a hit and probes it every 2 ft over 5 ft to either side of the highest reading near each hit,
+    /// beginning 75 s later; places that were probed so for an earlier hit are left out.</summary>
     public static void FansOff(SimulatedStore store, Surveyor surveyor, IReadOnlyList<NotedReading> hits)
     {
+        var stopped = new HashSet<string>();
         foreach (var hit in hits)
         {
-            if (surveyor.Noted.Any(r => r.Air == AirState.FansOff && r.Place.Fixture == hit.Place.Fixture)) continue;
             var best = surveyor.Noted.Where(r => r.Place.Fixture is not null && r.Place.Spot != Spot.KickPlate && r.Air == AirState.FansOn && SameCase(store, r, hit)
                 && r.Place.At.DistanceTo(hit.Place.At) < 3).OrderByDescending(r => r.Ppm).First();
-            var places = IsWalkIn(store, hit) ? [] : Around(store, best, StillReach, 2 * Ft);
-            foreach (var fixture in places.Select(p => p.Fixture!).Append(best.Place.Fixture!).Distinct()) surveyor.StopFans(fixture);
-            surveyor.Wait(StillSeconds);
+            var places = IsWalkIn(store, hit) ? [] : Around(store, best, StillReach, 2 * Ft).Where(p => !Probed(surveyor, p)).ToList();
+            if (places.Count == 0 && stopped.Contains(best.Place.Fixture!)) continue;
+            var started = false;
+            foreach (var fixture in places.Select(p => p.Fixture!).Append(best.Place.Fixture!).Distinct())
+            {
+                if (!stopped.Add(fixture)) continue;
+                surveyor.StopFans(fixture);
+                started = true;
+            }
+
+            if (started) surveyor.Wait(StillSeconds);
             foreach (var place in places) surveyor.Probe(place);
             if (IsWalkIn(store, hit)) AroundWalkIn(store.Plan.FindFixture(hit.Place.Fixture)!, surveyor);
         }
     }
+
+    // Within a foot of a place that was probed with its fans stopped, on the same edge.
+    private static bool Probed(Surveyor surveyor, ProbePlace place) => surveyor.Noted.Any(r =>
+        r.Air == AirState.FansOff && r.Place.Fixture == place.Fixture && r.Place.OnBack == place.OnBack && r.Place.At.DistanceTo(place.At) < Ft);
 
     /// <summary>A continuous log instead of stops: every front walked both ways at 0.4 ft/s.</summary>
     /// <returns>The marks as a file, in the layout's units.</returns>
