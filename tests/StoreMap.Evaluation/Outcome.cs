@@ -108,6 +108,9 @@ public sealed record Outcome
     /// <summary>The smallest-leak test; null where it does not apply.</summary>
     public TwiceSmallest? Twice { get; set; }
 
+    /// <summary>The visit that followed the next best probe; null where none was made.</summary>
+    public AdvisedAnswer? Advised { get; set; }
+
     /// <summary>Answers of stores without or with several leaks.</summary>
     public List<StoreAnswer> Stores { get; } = [];
 

@@ -29,6 +29,7 @@ internal sealed class Report
         report.Place();
         report.Honesty();
         report.Use();
+        report.Advice();
         report.BySubgroup();
         report.Reliable();
         report.Speed();
@@ -160,6 +161,28 @@ internal sealed class Report
         var wanted = goal is { } g ? string.Create(CultureInfo.InvariantCulture, $"{(atLeast ? "≥" : "≤")} {100 * g:0} %") : "–";
         var verdict = goal is not { } limit ? "–" : atLeast ? Cells.AtLeast(estimate, limit) : Cells.AtMost(estimate, limit);
         Line($"| {what} | {Name(stage)} | {estimate.Count} | {Cells.Percent(estimate)} | {wanted} | {verdict} |");
+    }
+
+    private void Advice()
+    {
+        var walks = all.Select(o => o.Advised).OfType<AdvisedAnswer>().ToList();
+        if (walks.Count == 0) return;
+        Line("## Following the next best probe");
+        Line();
+        Line("Detectable single leaks in cases, of the first stores. Two visits with the same coarse pass: one goes on with the fixed close-in and fans-off passes, the other probes where the answer so far says to go next, until its likeliest panel is as probable as the fixed passes made theirs, nothing more is advised, or it has taken as many readings.");
+        Line();
+        Line("| what | n | figure | goal | verdict |");
+        Line("|---|---|---|---|---|");
+        var (fewer, reached) = (Stats.MeanOf(walks.Select(w => 1 - ((double)w.Readings / w.FixedReadings))), walks.Where(w => w.Reached).ToList());
+        Line($"| as certain as the fixed protocol | {walks.Count} | {Cells.Percent(Stats.Share(walks.Select(w => w.Reached)))} | – | – |");
+        Line($"| readings after the coarse pass, fixed | {walks.Count} | {Cells.Plain(Stats.MeanOf(walks.Select(w => (double)w.FixedReadings)))} | – | – |");
+        Line($"| readings after the coarse pass, advised | {walks.Count} | {Cells.Plain(Stats.MeanOf(walks.Select(w => (double)w.Readings)))} | – | – |");
+        Line($"| fewer readings, all | {walks.Count} | {Cells.Percent(fewer)} | – | – |");
+        var saved = Stats.MeanOf(reached.Select(w => 1 - ((double)w.Readings / w.FixedReadings)));
+        Line($"| fewer readings, where as certain | {reached.Count} | {Cells.Percent(saved)} | ≥ 30 % | {Cells.AtLeast(saved, 0.3)} |");
+        Line($"| likeliest panel holds the leak, fixed | {walks.Count} | {Cells.Percent(Stats.Share(walks.Select(w => w.FixedRight)))} | – | – |");
+        Line($"| likeliest panel holds the leak, advised | {walks.Count} | {Cells.Percent(Stats.Share(walks.Select(w => w.Right)))} | – | – |");
+        Line();
     }
 
     private void BySubgroup()

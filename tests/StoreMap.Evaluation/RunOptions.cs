@@ -21,6 +21,12 @@ internal sealed record RunOptions
 
     public bool Smallest { get; init; } = true;
 
+    /// <summary>Follow the next best probe as well, in the first stores.</summary>
+    public bool Advice { get; init; } = true;
+
+    /// <summary>How many stores those are: each step is an answer to wait for.</summary>
+    public const int AdvisedStores = 60;
+
     public string? Out { get; init; }
 
     public string? Dump { get; init; }
@@ -35,7 +41,13 @@ internal sealed record RunOptions
         {
             if (args[i] == "--quick")
             {
-                options = options with { Continuous = false, Smallest = false };
+                options = options with { Continuous = false, Smallest = false, Advice = false };
+                continue;
+            }
+
+            if (args[i] == "--advice")
+            {
+                options = options with { Advice = true };
                 continue;
             }
 

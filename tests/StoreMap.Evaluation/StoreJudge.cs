@@ -9,8 +9,9 @@ namespace StoreMap.Evaluation;
 /// <summary>What to do with a store beside the three passes.</summary>
 /// <param name="Continuous">Walk a continuous log.</param>
 /// <param name="Smallest">Test the stated smallest size.</param>
+/// <param name="Advice">Follow the next best probe as well.</param>
 /// <param name="Dump">Folder for the visit's files; null for none.</param>
-public sealed record JudgeParts(bool Continuous, bool Smallest, string? Dump);
+public sealed record JudgeParts(bool Continuous, bool Smallest, bool Advice, string? Dump);
 
 /// <summary>Surveys one simulated store stage by stage and scores what the locator and its rivals say.</summary>
 public sealed class StoreJudge
@@ -48,7 +49,11 @@ public sealed class StoreJudge
         {
             // Without a hit the technician goes home after the coarse pass.
             if (i > 0 && hits.Count == 0) break;
-            judge.Score(Stops[i], Judged.Readings(store, surveyor.Monitor, files[i]));
+            var result = judge.Score(Stops[i], Judged.Readings(store, surveyor.Monitor, files[i]));
+            if (i == Stops.Length - 1 && parts.Advice && store.Case == StoreCase.OneLeak && outcome.Detectable && store.Leaks[0].Site != LeakSite.WalkIn)
+            {
+                outcome.Advised = AdvisedWalk.Run(store, result, counts[i] - counts[0]);
+            }
         }
 
         if (parts.Dump is { } folder) Dump.Write(store, surveyor, files, folder);
@@ -70,7 +75,7 @@ public sealed class StoreJudge
         Score(Stage.Continuous, Judged.Log(store, surveyor.Monitor, surveyor.LogCsv(), marks));
     }
 
-    private void Score(Stage stage, NetSurvey survey)
+    private LocateResult Score(Stage stage, NetSurvey survey)
     {
         var clock = Stopwatch.StartNew();
         var result = Judged.Locate(store.Plan, survey);
@@ -78,9 +83,10 @@ public sealed class StoreJudge
         outcome.Said[stage] = Detail.InShort(store.Plan, result);
         outcome.Claims.AddRange(ClaimsOf.Result(store, stage, result));
         // The continuous log does not enter walk-ins.
-        if (stage == Stage.Continuous && store.Leaks.Any(l => l.Site == LeakSite.WalkIn)) return;
+        if (stage == Stage.Continuous && store.Leaks.Any(l => l.Site == LeakSite.WalkIn)) return result;
         if (store.Case == StoreCase.OneLeak) ScoreOne(stage, survey, result, store.Leaks[0]);
         else outcome.Stores.Add(StoreScore.Of(store, stage, result));
+        return result;
     }
 
     private void ScoreOne(Stage stage, NetSurvey survey, LocateResult result, StoreLeak leak)
