@@ -55,6 +55,9 @@ public static class LengthUnits
         _ => null,
     };
 
+    /// <summary>True for feet and inches, with which weights go in pounds.</summary>
+    public static bool IsCustomary(this LengthUnit unit) => unit is LengthUnit.Foot or LengthUnit.Inch;
+
     /// <summary>Converts metres to the unit, without rounding.</summary>
     public static double FromMetres(this LengthUnit unit, double metres) => metres / unit.InMetres();
 }

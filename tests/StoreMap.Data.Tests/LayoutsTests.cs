@@ -44,14 +44,4 @@ public sealed class LayoutsTests : IDisposable
         Assert.Equal(1, won);
         Assert.Equal(2, folder.Layouts.Latest("quince")!.Version);
     }
-
-    [Fact]
-    public void Findings_EntryTwiceOrChanged_StaysAsFirstSaid()
-    {
-        folder.Layouts.Save("quince", "Quince Street", "one", 0, "ann");
-        Assert.True(folder.Findings.Add("quince", "n1", "F1", "open", "ann"));
-        Assert.True(folder.Findings.Add("quince", "n1", "F1", "open", "ann"));
-        Assert.False(folder.Findings.Add("quince", "n1", "F1", "repaired", "ben"));
-        Assert.Equal(("open", "ann"), folder.Findings.Of("quince").Select(f => (f.Document, f.Sender)).Single());
-    }
 }

@@ -1,6 +1,9 @@
+using System.Globalization;
 using System.IO.Compression;
 using System.Text;
+using System.Text.Json.Nodes;
 using StoreMap.Data;
+using StoreMap.Plans;
 
 namespace StoreMap.App.Serving;
 
@@ -27,7 +30,7 @@ internal static class DataExport
         return bytes.ToArray();
     }
 
-    /// <summary>All files: layouts, surveys, journals letter for letter, photos, findings.</summary>
+    /// <summary>All files: layouts, surveys, journals letter for letter, photos, service records with the trail of who sent what.</summary>
     public static IEnumerable<(string Name, byte[] Content)> Files(Layouts layouts, Journal journal, Photos photos, Findings findings)
     {
         foreach (var store in layouts.Stores())
@@ -41,10 +44,15 @@ internal static class DataExport
                 foreach (var photo in photos.Of(survey.Id)) yield return ($"{store.Id}/{survey.Id}.photos/{photo}.jpg", photos.Find(survey.Id, photo)!);
             }
 
+            var record = FindingsApi.Record(LayoutDocument.Parse(layout.Document).Plan, findings, journal);
+            if (record.Record.Entries.Count + record.Record.Movements.Count > 0) yield return ($"{store.Id}/{store.Id}.service.json", FindingsApi.RecordFile(record));
             var entries = findings.Of(store.Id);
-            if (entries.Count > 0) yield return ($"{store.Id}/{store.Id}.findings.jsonl", Lines(entries.Select(e => e.Document)));
+            if (entries.Count > 0) yield return ($"{store.Id}/{store.Id}.findings.jsonl", Lines(entries.Select(Trail)));
         }
     }
+
+    // Who sent an entry and when it was received stand beside it, as it was written.
+    private static string Trail(FindingEntryRow e) => new JsonObject { ["at"] = e.At.ToString("O", CultureInfo.InvariantCulture), ["sender"] = e.Sender, ["event"] = e.Document }.ToJsonString();
 
     private static byte[] Lines(IEnumerable<string> documents) => Encoding.UTF8.GetBytes(string.Concat(documents.Select(d => d.ReplaceLineEndings(" ") + "\n")));
 }

@@ -1,27 +1,59 @@
+using System.Text;
+using System.Text.Json;
 using StoreMap.Data;
+using StoreMap.History;
+using StoreMap.Plans;
 using StoreMap.Surveys;
 
 namespace StoreMap.App.Serving;
 
-/// <summary>The story of a store's findings, entry by entry.</summary>
+/// <summary>The service journal of a store, and the service record that comes of it.</summary>
 internal static class FindingsApi
 {
+    private const int MostRead = 2000;
+
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/stores/{store}/findings", (string store, Findings findings) => findings.Of(store)).WithSummary("All entries, with who and when.");
-        api.MapPost("/stores/{store}/findings", Add).WithSummary("Adds an entry; sent again it changes nothing.");
+        api.MapGet("/stores/{store}/findings", (string store, long? after, Findings findings) => findings.Of(store, after ?? 0, MostRead)).WithSummary("Events after a place in the order of receipt, with who and when.");
+        api.MapPost("/stores/{store}/findings", Append).WithSummary("Adds events; a batch sent again changes nothing. Answered once they are on the disk.");
+        api.MapGet("/stores/{store}/service.json", File).WithSummary("The service record as a file.");
     }
 
-    private static IResult Add(string store, NewFindingEntry entry, HttpContext context, Findings findings, Layouts layouts)
+    private static IResult Append(string store, FindingBatch batch, HttpContext context, Findings findings, Layouts layouts)
     {
-        if (layouts.Latest(store) is null) return Results.NotFound(new ApiProblem("store", "There is no such store."));
-        if (!JournalEvent.IsId(entry.Id) || !JournalEvent.IsId(entry.Finding) || entry.Document is not { Length: > 0 and <= JournalEvent.MostCharacters })
-            return Results.BadRequest(new ApiProblem("finding", "An entry needs its own id, the finding's id and a text of at most 16,384 characters."));
-        return findings.Add(store, entry.Id!, entry.Finding!, entry.Document, SignInCookie.NameOf(context))
-            ? Results.NoContent()
-            : Results.Conflict(new ApiProblem("finding", "This entry is known with another content. The first stays; add a new entry."));
+        if (layouts.Latest(store) is null) return Results.NotFound(new ApiProblem("store", "The store is not here yet. Send its layout first."));
+        if (batch.Events is not { } texts || texts.Count > SurveysApi.MostEvents) return Results.BadRequest(new ApiProblem("batch", $"A batch holds at most {SurveysApi.MostEvents} events."));
+        var entries = new List<NewFindingEntry>();
+        foreach (var text in texts)
+        {
+            if (text is null || JournalEvent.Parse(text) is not { } one || one.Survey != store)
+                return Results.BadRequest(new ApiProblem("event", "One of the events can't be read, or belongs to another store. Nothing was taken."));
+            entries.Add(new NewFindingEntry(one.Id, one.Body["entry"]?["finding"] is { } finding && finding.GetValueKind() == JsonValueKind.String ? (string)finding! : "", text));
+        }
+
+        return Results.Ok(findings.Append(store, entries, SignInCookie.NameOf(context)));
+    }
+
+    private static IResult File(string store, Findings findings, Journal journal, Layouts layouts) => layouts.Latest(store) is { } layout
+        ? Results.Text(Encoding.UTF8.GetString(RecordFile(Record(LayoutDocument.Parse(layout.Document).Plan, findings, journal))), "application/json")
+        : Results.NotFound(new ApiProblem("store", "There is no such store."));
+
+    /// <summary>A store's service record, put together from its journal and the panels confirmed at its visits.</summary>
+    public static ServiceRecordFile Record(Plan plan, Findings findings, Journal journal)
+    {
+        var panels = journal.Surveys(plan.Id).SelectMany(row => FoundPanel.Of(row.Id, SurveysApi.State(row, plan, journal)));
+        return ServiceJournal.Replay(plan, findings.Of(plan.Id).Select(e => JournalEvent.Parse(e.Document)).OfType<JournalEvent>(), panels).File;
+    }
+
+    /// <summary>The bytes of a record.</summary>
+    public static byte[] RecordFile(ServiceRecordFile record)
+    {
+        using var bytes = new MemoryStream();
+        record.Write(bytes);
+        return bytes.ToArray();
     }
 }
 
-/// <summary>An entry as a client sends it.</summary>
-internal sealed record NewFindingEntry(string? Id, string? Finding, string? Document);
+/// <summary>Events of a store's service journal, each as the JSON text that the device wrote.</summary>
+/// <param name="Events">In any order.</param>
+internal sealed record FindingBatch(IReadOnlyList<string?>? Events);

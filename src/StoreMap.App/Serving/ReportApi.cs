@@ -20,7 +20,7 @@ internal static class ReportApi
 
     public static void Map(RouteGroupBuilder api) => api.MapPost("/stores/{store}/report", Bind).WithSummary("The report of some visits as a PDF.");
 
-    private static async Task<IResult> Bind(string store, ReportWish wish, Layouts layouts, Journal journal, CancellationToken cancel)
+    private static async Task<IResult> Bind(string store, ReportWish wish, Layouts layouts, Journal journal, Findings findings, CancellationToken cancel)
     {
         if (layouts.Latest(store) is not { } layout) return Results.NotFound(new ApiProblem("store", "There is no such store."));
         if (wish.Surveys is not { Count: > 0 and <= MostSurveys } ids) return Bad("surveys", $"Name 1 to {MostSurveys} surveys.");
@@ -37,7 +37,7 @@ internal static class ReportApi
         try
         {
             // Away from the threads that answer requests.
-            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, wish, parts == ReportParts.None ? ReportParts.All : parts, cancel), cancel);
+            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, findings, wish, parts == ReportParts.None ? ReportParts.All : parts, cancel), cancel);
         }
         catch (RefusedInputException refused)
         {
@@ -49,14 +49,15 @@ internal static class ReportApi
         }
     }
 
-    private static IResult Draw(LayoutRow layout, IReadOnlyList<SurveyRow> rows, Journal journal, ReportWish wish, ReportParts parts, CancellationToken cancel)
+    private static IResult Draw(LayoutRow layout, IReadOnlyList<SurveyRow> rows, Journal journal, Findings findings, ReportWish wish, ReportParts parts, CancellationToken cancel)
     {
         var plan = LayoutDocument.Parse(layout.Document).Plan;
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
         var states = rows.Select(r => SurveysApi.State(r, plan, journal)).ToList();
         List<Survey> surveys = [.. states.Select(s => JournalReplay.Read(s, plan, points).Survey).Where(s => s.Readings.Count > 0)];
         if (surveys.Count == 0) return Bad("readings", "These visits have no reading.");
-        var record = wish.Service is null ? null : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
+        ServiceRecord? record = wish.Service is null ? FindingsApi.Record(plan, findings, journal).Record : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
+        if (record.Entries.Count + record.Movements.Count == 0) record = null;
         var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
         var study = new VisitStudy(plan, points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
         {
@@ -70,5 +71,5 @@ internal static class ReportApi
     private static IResult Bad(string rule, string message) => Results.BadRequest(new ApiProblem(rule, message));
 }
 
-/// <summary>What a client asks for.</summary>
+/// <summary>What a client asks for. Service: the record that earlier clients sent along; null for the server's own.</summary>
 internal sealed record ReportWish(IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper);

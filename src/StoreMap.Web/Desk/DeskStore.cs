@@ -31,8 +31,8 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
     public async Task<string> Pack(LocalStore store, IEnumerable<SurveyRecord> surveys)
     {
         var packed = new List<PackedVisit>();
-        foreach (var survey in surveys) packed.Add(new PackedVisit(survey.Started, await store.EventTexts(survey.Id)));
-        return JsonSerializer.Serialize(new DeskInput(packed, Record.Service), DeskJson.Default.DeskInput);
+        foreach (var survey in surveys) packed.Add(new PackedVisit(survey.Id, survey.Started, await store.EventTexts(survey.Id)));
+        return JsonSerializer.Serialize(new DeskInput(packed, await store.EventTexts(Record.Id)), DeskJson.Default.DeskInput);
     }
 
     /// <summary>A visit and those before it, which tell what was known then.</summary>

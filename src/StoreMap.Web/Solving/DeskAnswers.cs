@@ -4,11 +4,11 @@ namespace StoreMap.Web.Solving;
 
 /// <summary>A store's visits as the worker gets them.</summary>
 /// <param name="Visits">Any number, in any order.</param>
-/// <param name="Service">The service record's text; null when there is none.</param>
-public sealed record DeskInput(IReadOnlyList<PackedVisit> Visits, string? Service);
+/// <param name="Service">The store's service journal.</param>
+public sealed record DeskInput(IReadOnlyList<PackedVisit> Visits, IReadOnlyList<string> Service);
 
 /// <summary>One survey's journal.</summary>
-public sealed record PackedVisit(DateTimeOffset Started, IReadOnlyList<string> Events);
+public sealed record PackedVisit(string Survey, DateTimeOffset Started, IReadOnlyList<string> Events);
 
 /// <summary>How a map is wanted.</summary>
 /// <param name="WidthMillimetres">Width of the picture; text is as large on it as on paper.</param>
@@ -85,7 +85,7 @@ public sealed record CompareAnswer(
     IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
 /// <summary>What the server is asked to bind as a PDF.</summary>
-public sealed record ReportRequest(IReadOnlyList<string> Surveys, string? Service, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);
+public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);
 
 /// <summary>One visit of the demo store, as journal entries.</summary>
 public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<string> Events);
@@ -102,4 +102,5 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(ReportRequest))]
 [JsonSerializable(typeof(WalkAnswer))]
 [JsonSerializable(typeof(DemoVisit))]
+[JsonSerializable(typeof(FindingsAnswer))]
 internal sealed partial class DeskJson : JsonSerializerContext;

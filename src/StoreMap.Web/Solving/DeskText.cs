@@ -93,10 +93,7 @@ internal static class DeskText
         return plan.FindFixture(id[..slash]) is { } fixture ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}" : id;
     }
 
-    // Of the cases in which a leak was confirmed, in how many it was behind the first panel lifted.
-    private static string? Score(IReadOnlyList<PanelLook> looks)
-    {
-        var found = looks.GroupBy(l => l.Panel[..l.Panel.LastIndexOf('/')]).Where(g => g.Any(l => l.Leak)).ToList();
-        return found.Count == 0 ? null : $"First panel right: {found.Count(g => g.OrderBy(l => l.Time).First().Leak)} of {found.Count}";
-    }
+    /// <summary>How the order of opening did at some visits; null when no leak was confirmed.</summary>
+    public static string? Score(params IEnumerable<IReadOnlyList<PanelLook>> visits) =>
+        PanelScore.Of(visits) is { Found: > 0 } score ? $"First panel right: {score.Right} of {score.Found}" : null;
 }

@@ -65,6 +65,17 @@ internal static partial class DeskWork
         return JsonSerializer.Serialize(answer, DeskJson.Default.CompareAnswer);
     }
 
+    /// <summary>The findings of a store with what became of them.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="visits">All visits.</param>
+    /// <param name="day">Today, such as 2026-08-04.</param>
+    [JSExport]
+    public static string Findings(string layout, string visits, string day)
+    {
+        var input = JsonSerializer.Deserialize(visits, DeskJson.Default.DeskInput)!;
+        return JsonSerializer.Serialize(FindingText.Of(Bench(layout), input, DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)), DeskJson.Default.FindingsAnswer);
+    }
+
     /// <summary>Sheets as they are printed.</summary>
     [JSExport]
     public static string Sheets(string layout, string visits, string wishes)

@@ -23,8 +23,6 @@ internal sealed class VisitBench
     private readonly Dictionary<string, NetSurvey> nets = [];
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), GasField> fields = new();
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), FieldSampler> samplers = new();
-    private string? serviceText;
-    private ServiceRecord? record;
     private IReadOnlyList<SurveyVisit> located = [];
     private List<string> locatedChecks = [];
 
@@ -54,13 +52,10 @@ internal sealed class VisitBench
         var input = JsonSerializer.Deserialize(text, DeskJson.Default.DeskInput)!;
         var visits = Visits(input);
         if (visits.Count == 0) return null;
-        if (input.Service != serviceText)
-        {
-            (serviceText, record) = (input.Service, input.Service is null ? null : ServiceRecordFile.Parse(input.Service, null, Plan).Record);
-            located = [];
-        }
-
-        List<string> checks = [.. visits.Select(v => string.Join(' ', v.Looks.Select(l => $"{l.Panel}:{l.Leak}")))];
+        var service = Service(input).File;
+        var record = service.Record.Entries.Count + service.Record.Movements.Count == 0 ? null : service.Record;
+        // What a visit's leak zones rest on beside its readings: panels lifted at it, and entries of the record until its day.
+        List<string> checks = [.. visits.Select(v => string.Join(' ', v.Looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, v.Net))];
         var known = located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == checks[i]).ToList();
         Looked = [.. visits[^1].Looks];
         locatedChecks = checks;
@@ -71,6 +66,13 @@ internal sealed class VisitBench
             Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak)),
         };
     }
+
+    /// <summary>The service record with what was found at the visits.</summary>
+    public ServiceState Service(DeskInput input) => ServiceJournal.Replay(
+        Plan, input.Service.Select(JournalEvent.Parse).OfType<JournalEvent>(), input.Visits.SelectMany(v => FoundPanel.Of(v.Survey, StateOf(v))));
+
+    /// <summary>What a visit's events come to.</summary>
+    public JournalState StateOf(PackedVisit visit) => Replay(visit).State;
 
     /// <summary>Takes over what a study worked out.</summary>
     public void Keep(VisitStudy study)
@@ -94,10 +96,14 @@ internal sealed class VisitBench
         return sampler;
     }
 
+    private static string Until(ServiceRecordFile service, NetSurvey visit)
+    {
+        var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
+        return string.Concat(service.Record.Entries.Zip(service.Root["entries"]!.AsArray()).Where(e => e.First.Date <= day).Select(e => e.Second!.ToJsonString()));
+    }
+
     private List<(NetSurvey Net, IReadOnlyList<PanelLook> Looks)> Visits(DeskInput input)
     {
-        // A visit being logged is another one after each entry: what it was before is let go now and then.
-        if (replayed.Count > MostKept) Forget();
         var read = input.Visits.Select(Replay).Where(r => r.Survey.Readings.Count > 0).ToList();
         var visits = new List<(NetSurvey, IReadOnlyList<PanelLook>)>();
         foreach (var survey in StoreMap.Surveys.Visits.ByDate([.. read.Select(r => r.Survey)]))
@@ -114,6 +120,8 @@ internal sealed class VisitBench
     private Replayed Replay(PackedVisit visit)
     {
         var key = string.Join('\n', visit.Events.Prepend(visit.Started.ToString("O", CultureInfo.InvariantCulture)));
+        // A visit being logged is another one after each entry: what it was before is let go now and then.
+        if (replayed.Count > MostKept) Forget();
         if (replayed.TryGetValue(key, out var known)) return known;
         var state = JournalReplay.Replay(Plan.Id, Plan.Units, visit.Started, visit.Events.Select(JournalEvent.Parse).OfType<JournalEvent>());
         return replayed[key] = new Replayed(state, JournalReplay.Read(state, Plan, points).Survey, state.File.ToJsonString());

@@ -1,4 +1,5 @@
 using System.Reflection;
+using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Surveys;
@@ -18,8 +19,9 @@ internal static class Demo
     public static async Task<StoreRecord> Add(LocalStore store, EngineRoom engine)
     {
         using var file = Resource("layout.json");
+        using var service = Resource("service.json");
         var record = await store.Keep(LayoutDocument.Read(file, "demo.layout.json"));
-        if (record.Service is null) await store.Put(record = record with { Service = Text("service.json") });
+        await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
         foreach (var day in Days)
         {
             var visit = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Default.DemoVisit, day);
@@ -56,12 +58,6 @@ internal static class Demo
         var options = new SurveyReadOptions { DelaySeconds = 5, T90Seconds = 5 };
         var log = LogCsv.Read(logText, null, plan, options);
         return LogAligner.Align(plan, points, log, MarksCsv.Read(markText, null, plan, points, options).Marks, new LogAlignOptions { DelayKnown = true }).Survey;
-    }
-
-    private static string Text(string name)
-    {
-        using var reader = new StreamReader(Resource(name));
-        return reader.ReadToEnd();
     }
 
     private static Stream Resource(string name) => Assembly.GetExecutingAssembly().GetManifestResourceStream("demo." + name)!;

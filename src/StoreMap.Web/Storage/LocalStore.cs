@@ -1,5 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
+using System.Text.Json.Nodes;
+using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Surveys;
 
@@ -32,6 +34,7 @@ public sealed class LocalStore
         await Browser.Put("meta", JsonSerializer.Serialize(device, Json.Default.DeviceRecord));
         Wiped = Browser.Mark(device.Device).Length > 0 && fresh;
         Lasting = await Browser.Persist();
+        foreach (var record in await Stores()) await TakeService(record);
     }
 
     public async Task SetTechnician(string name)
@@ -80,12 +83,27 @@ public sealed class LocalStore
         return await Browser.Restore(survey, JsonSerializer.Serialize([.. events], Json.Default.StringArray));
     }
 
-    /// <summary>Adds an entry of this device's to a survey's journal. It is on the disk when this returns.</summary>
-    public async Task Note(string survey, string kind, System.Text.Json.Nodes.JsonObject body, DateTimeOffset time)
+    /// <summary>Adds an entry of this device's to the journal of a survey, or to the service journal of a store. It is on the disk when
+    /// this returns.</summary>
+    /// <param name="journal">The survey's or the store's id.</param>
+    /// <param name="kind">One of <see cref="JournalKinds"/>.</param>
+    /// <param name="body">What it tells.</param>
+    /// <param name="time">Now.</param>
+    /// <param name="keep">Brings it to the disk together with something else; null for by itself.</param>
+    public async Task Note(string journal, string kind, JsonObject body, DateTimeOffset time, Func<JournalEvent, Task>? keep = null)
     {
-        var number = (await Events(survey)).Where(e => e.Device == Device).Select(e => e.Number + 1).DefaultIfEmpty(0).Max();
-        await Add(new JournalEvent { Id = NewEventId(), Survey = survey, Device = Device, Number = number, Time = time, Kind = kind, Body = body });
+        var number = (await Events(journal)).Where(e => e.Device == Device).Select(e => e.Number + 1).DefaultIfEmpty(0).Max();
+        await (keep ?? Add)(new JournalEvent { Id = NewEventId(), Survey = journal, Device = Device, Number = number, Time = time, Kind = kind, Body = body });
     }
+
+    /// <summary>Takes a service record file into its store's service journal; what is there already stays as it is.</summary>
+    /// <returns>How many of its entries and weights were new.</returns>
+    public Task<int> Add(ServiceRecordFile file) =>
+        Browser.Restore(file.Record.Store, JsonSerializer.Serialize([.. ServiceJournal.Events(file).Select(e => e.Write())], Json.Default.StringArray));
+
+    /// <summary>Ids of a journal's entries that the server has not confirmed.</summary>
+    public async Task<IReadOnlySet<string>> Unsent(string journal) =>
+        JsonSerializer.Deserialize(await Browser.UnsentOf(journal, int.MaxValue), Json.Default.StringArray)!.Select(t => JournalEvent.Parse(t)?.Id).OfType<string>().ToHashSet();
 
     /// <summary>An id for an entry of this device, unique for ever.</summary>
     public string NewEventId() => $"{Device}-{Guid.NewGuid():N}"[..40];
@@ -101,7 +119,7 @@ public sealed class LocalStore
     public async Task<string> Backup(SurveyRecord survey, StoreRecord store) => JsonSerializer.Serialize(
         new BackupFile
         {
-            Store = store, Survey = survey, Events = await EventTexts(survey.Id),
+            Store = store, Survey = survey, Events = await EventTexts(survey.Id), ServiceEvents = await EventTexts(store.Id),
             Photos = JsonSerializer.Deserialize(await Browser.PhotosOf(survey.Id), Json.Default.BackupPhotoArray)!,
         },
         Json.Default.BackupFile);
@@ -121,12 +139,29 @@ public sealed class LocalStore
         }
 
         if (file is null || file.Format != BackupFile.FormatName || !JournalEvent.IsId(file.Survey.Id)) return null;
-        if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id)) return null;
+        if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id) || file.ServiceEvents.Any(e => JournalEvent.Parse(e)?.Survey != file.Store.Id)) return null;
         if (LayoutDocument.TryParse(file.Store.Document, null, out var layout) is var _ && layout?.Plan.Id != file.Store.Id) return null;
         if (file.Photos.Any(p => !JournalEvent.IsId(p.Id) || !System.Buffers.Text.Base64.IsValid(p.Jpeg))) return null;
-        if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null });
+        if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null, ServiceCursor = 0, Service = null });
+        await TakeService(file.Store, keepStore: false);
+        await Browser.Restore(file.Store.Id, JsonSerializer.Serialize([.. file.ServiceEvents], Json.Default.StringArray));
         if (await Survey(file.Survey.Id) is null) await Put(file.Survey with { Cursor = 0 });
         await Browser.RestorePhotos(file.Survey.Id, JsonSerializer.Serialize([.. file.Photos], Json.Default.BackupPhotoArray));
         return (file.Survey.Id, await Browser.Restore(file.Survey.Id, JsonSerializer.Serialize([.. file.Events], Json.Default.StringArray)));
+    }
+
+    // Earlier versions kept the record as a file's text beside the store.
+    private async Task TakeService(StoreRecord record, bool keepStore = true)
+    {
+        if (record.Service is null) return;
+        try
+        {
+            await Add(ServiceRecordFile.Parse(record.Service));
+            if (keepStore) await Put(record with { Service = null });
+        }
+        catch (RefusedInputException)
+        {
+            // It was checked when it was read in. Should it fail all the same, the store still opens, and the text stays.
+        }
     }
 }

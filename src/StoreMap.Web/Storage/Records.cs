@@ -24,7 +24,10 @@ public sealed record StoreRecord
     /// <summary>Stops of the walk that stay at their place when it is planned anew; null when none.</summary>
     public IReadOnlyList<string>? Pinned { get; init; }
 
-    /// <summary>The service record's text; null when there is none.</summary>
+    /// <summary>Entries of the service journal received from the server so far, by their place.</summary>
+    public long ServiceCursor { get; init; }
+
+    /// <summary>A service record's text as earlier versions kept it; its entries are taken into the journal at the first start.</summary>
     public string? Service { get; init; }
 
     /// <summary>Why the server did not take the layout; null when it did or was not asked yet.</summary>
@@ -67,6 +70,9 @@ public sealed record BackupFile
 
     public required IReadOnlyList<string> Events { get; init; }
 
+    /// <summary>The store's service journal.</summary>
+    public IReadOnlyList<string> ServiceEvents { get; init; } = [];
+
     /// <summary>Photos that this device has.</summary>
     public IReadOnlyList<BackupPhoto> Photos { get; init; } = [];
 }
@@ -77,6 +83,8 @@ public sealed record BackupFile
 public sealed record BackupPhoto(string Id, string Jpeg);
 
 public sealed record EventBatch(string Store, DateTimeOffset Started, IReadOnlyList<string> Events);
+
+public sealed record FindingBatch(IReadOnlyList<string> Events);
 
 public sealed record AppendResult(IReadOnlyList<string> Kept, IReadOnlyList<string> Different);
 
@@ -107,6 +115,7 @@ public sealed record SignInRequest(string Name, string Passphrase);
 [JsonSerializable(typeof(DeviceRecord))]
 [JsonSerializable(typeof(BackupFile))]
 [JsonSerializable(typeof(EventBatch))]
+[JsonSerializable(typeof(FindingBatch))]
 [JsonSerializable(typeof(AppendResult))]
 [JsonSerializable(typeof(ReceivedEvent[]))]
 [JsonSerializable(typeof(ServerStore[]))]

@@ -28,7 +28,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public event Action? Changed;
 
-    /// <summary>Entries of this survey came from another device.</summary>
+    /// <summary>Entries of this survey, or of this store's service journal, came from another device.</summary>
     public event Func<string, Task>? Arrived;
 
     public SyncStand Stand { get; private set; }
@@ -131,10 +131,15 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
         Trouble = null;
         Stand = SyncStand.Sending;
-        foreach (var record in await store.Stores()) await SendStore(record);
+        foreach (var record in await store.Stores())
+        {
+            await SendStore(record);
+            await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
+        }
+
         foreach (var survey in await store.Surveys())
         {
-            await SendEvents(survey);
+            await SendEvents(survey.Id, $"api/surveys/{survey.Id}/events", texts => JsonSerializer.Serialize(new EventBatch(survey.Store, survey.Started, texts), Json.Default.EventBatch));
             await SendPhotos(survey);
         }
 
@@ -180,18 +185,17 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
     }
 
-    private async Task SendEvents(SurveyRecord survey)
+    private async Task SendEvents(string journal, string path, Func<string[], string> batch)
     {
         while (true)
         {
-            var texts = JsonSerializer.Deserialize(await Browser.UnsentOf(survey.Id, BatchSize), Json.Default.StringArray)!;
+            var texts = JsonSerializer.Deserialize(await Browser.UnsentOf(journal, BatchSize), Json.Default.StringArray)!;
             if (texts.Length == 0) return;
-            var batch = JsonSerializer.Serialize(new EventBatch(survey.Store, survey.Started, texts), Json.Default.EventBatch);
-            using var answer = await Send(HttpMethod.Post, $"api/surveys/{survey.Id}/events", batch);
+            using var answer = await Send(HttpMethod.Post, path, batch(texts));
             if (!answer.IsSuccessStatusCode)
             {
                 if (answer.StatusCode == HttpStatusCode.Unauthorized) Stand = SyncStand.SignIn;
-                Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? "The server did not take the readings. They stay here and are tried again.";
+                Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? "The server did not take some entries. They stay here and are tried again.";
                 return;
             }
 
@@ -239,24 +243,30 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             var here = await store.Store(there.Id);
             if ((here is null || (here.Version < there.Version && !here.Changed)) && await Layout(there.Id) is var (version, document))
                 await store.Put((here ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
-            foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchEvents(survey);
+            foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
+            if ((await store.Store(there.Id))?.ServiceCursor is { } cursor)
+                await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", cursor, async place => await store.Put((await store.Store(there.Id))! with { ServiceCursor = place }));
         }
     }
 
-    private async Task FetchEvents(ServerSurvey there)
+    private async Task FetchSurvey(ServerSurvey there)
     {
         var here = await store.Survey(there.Id) ?? new SurveyRecord { Id = there.Id, Store = there.Store, Started = there.Started };
-        var (started, added) = (here.Cursor, 0);
-        while (await Get($"api/surveys/{there.Id}/events?after={here.Cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
+        if (here.Cursor == 0) await store.Put(here);
+        await FetchEvents(there.Id, $"api/surveys/{there.Id}/events", here.Cursor, place => store.Put(here with { Cursor = place }));
+    }
+
+    private async Task FetchEvents(string journal, string path, long cursor, Func<long, Task> reached)
+    {
+        var added = 0;
+        while (await Get($"{path}?after={cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
         {
-            string[] texts = [.. events.Select(e => e.Document).Where(d => JournalEvent.Parse(d)?.Survey == there.Id)];
-            added += await Browser.Receive(there.Id, JsonSerializer.Serialize(texts, Json.Default.StringArray));
-            here = here with { Cursor = events[^1].Received };
-            await store.Put(here);
+            string[] texts = [.. events.Select(e => e.Document).Where(d => JournalEvent.Parse(d)?.Survey == journal)];
+            added += await Browser.Receive(journal, JsonSerializer.Serialize(texts, Json.Default.StringArray));
+            await reached(cursor = events[^1].Received);
         }
 
-        if (started == 0 && here.Cursor == 0) await store.Put(here);
-        if (added > 0 && Arrived is { } arrived) await arrived(there.Id);
+        if (added > 0 && Arrived is { } arrived) await arrived(journal);
     }
 
     private async Task<(int Version, string Document)?> Layout(string id, int? at = null)

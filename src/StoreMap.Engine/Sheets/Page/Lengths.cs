@@ -4,9 +4,6 @@ namespace StoreMap.Sheets;
 /// <summary>Lengths and weights as people read them, in the store's own units.</summary>
 internal static class Lengths
 {
-    /// <summary>True where lengths are in feet or inches.</summary>
-    public static bool IsCustomary(this LengthUnit units) => units is LengthUnit.Foot or LengthUnit.Inch;
-
     /// <summary>A tape distance, no finer than the interval it comes from: feet and inches, or metres.</summary>
     /// <param name="units">The user's unit.</param>
     /// <param name="metres">The distance, at least 0.</param>

@@ -33,7 +33,7 @@ public static class JournalKinds
     /// <summary>What is going on in a room: room, what, on.</summary>
     public const string Activity = "activity";
 
-    /// <summary>A photo was taken: photo, the picture's id, and point, fixture and note where known.</summary>
+    /// <summary>A photo was taken: photo, the picture's id, and point, fixture, panel and note where known.</summary>
     public const string Photo = "photo";
 
     /// <summary>A walk along a front with a logging monitor begins or ends: event (<c>start</c> or <c>end</c>), fixture, at, height, air.</summary>
@@ -47,6 +47,10 @@ public static class JournalKinds
 
     /// <summary>A panel was lifted: panel, leak (true or false), and for a leak component and note where known.</summary>
     public const string Panel = "panel";
+
+    /// <summary>An addition to a store's service record, in a journal of its own whose survey is the store's id: units and weightUnit, entry and
+    /// movement as in a service record file, after, the finding's latest entries as its writer knew them.</summary>
+    public const string Service = "service";
 
     /// <summary>The visit ends.</summary>
     public const string Close = "close";

@@ -60,7 +60,8 @@ public static class JournalReplay
         }
     }
 
-    private static List<JournalEvent> Once(IEnumerable<JournalEvent> events, List<string> conflicts)
+    /// <summary>Each event once, by time, device and number.</summary>
+    internal static List<JournalEvent> Once(IEnumerable<JournalEvent> events, List<string> conflicts)
     {
         var once = new List<JournalEvent>();
         foreach (var same in events.GroupBy(e => e.Id, StringComparer.Ordinal))
