@@ -48,7 +48,7 @@ public sealed class FindingLifeTests(Chromium chromium)
         await screens.Look("repair");
         await page.Locator("#entry-add").ClickAsync();
         await Stands(page, "Repaired");
-        await Assertions.Expect(page.Locator(".finding .notice")).ToContainTextAsync("Check by a certified person");
+        await Assertions.Expect(page.Locator(".finding .notice")).ToContainTextAsync("A check by a certified person");
 
         await Step(page, "InitialTest");
         await page.Locator("#entry-passed").CheckAsync();

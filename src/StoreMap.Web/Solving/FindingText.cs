@@ -64,7 +64,7 @@ internal static class FindingText
         if (e.Component is not null || e.Fault is not null) yield return string.Join(", ", new[] { e.Component, e.Fault }.OfType<string>());
         if (e.Pinpointed is { } how) yield return $"Pinpointed: {how}";
         if (e.Repair is { } repair) yield return repair;
-        foreach (var t in e.Tests) yield return $"{(t.Kind == "initial" ? "Initial" : "Follow-up")} test of {Day(t.Date)}, {t.Method}: {(t.Passed ? "passed" : "failed")}";
+        foreach (var t in e.Tests) yield return $"{(t.Kind == "initial" ? "Initial" : "Follow-up")} test{(t.Date == e.Date ? "" : " of " + Day(t.Date))}, {t.Method}: {(t.Passed ? "passed" : "failed")}";
         if (e.Note is { } note) yield return note;
         if (e.WorkOrder is not null || e.Certificate is not null) yield return string.Join(", ", new[] { e.WorkOrder is { } w ? $"work order {w}" : null, e.Certificate is { } c ? $"certificate {c}" : null }.OfType<string>());
     }
@@ -93,12 +93,16 @@ internal static class FindingText
         return string.Join(", ", parts);
     }
 
-    private static string Due(RepairDue due, DateOnly by, DateOnly day) => $"{due switch
+    private static string Due(RepairDue due, DateOnly by, DateOnly day)
     {
-        RepairDue.Repair => "Repair and a passed test",
-        RepairDue.FollowUpTest => "Follow-up test",
-        _ => "Check by a certified person, after 24 hours of running,",
-    }} {(by < day ? "was due" : "due")} by {Day(by)}";
+        var late = by < day;
+        return due switch
+        {
+            RepairDue.Repair => $"Repair and a passed initial test {(late ? "were" : "are")} due by {Day(by)}, where the US rules apply.",
+            RepairDue.FollowUpTest => $"The follow-up test {(late ? "was" : "is")} due by {Day(by)}, where the US rules apply.",
+            _ => $"A check by a certified person, after 24 hours of running, {(late ? "was" : "is")} due by {Day(by)}, where the EU rules apply.",
+        };
+    }
 
     // Beside the status, so without its word.
     private static string Stand(ServiceFinding f) => f.Entry.Status switch

@@ -1,7 +1,5 @@
 using System.Net;
-using System.Text;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using StoreMap.Surveys;
 
 namespace StoreMap.Web.Storage;
@@ -24,6 +22,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private const int BatchSize = 200;
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
     private readonly SemaphoreSlim one = new(1);
+    private readonly Server server = new(http);
     private Timer? timer;
 
     public event Action? Changed;
@@ -77,8 +76,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public async Task<ApiProblem?> SignIn(string name, string passphrase)
     {
-        using var answer = await Send(HttpMethod.Post, "api/session", JsonSerializer.Serialize(new SignInRequest(name, passphrase), Json.Default.SignInRequest));
-        if (!answer.IsSuccessStatusCode) return await Read(answer, Json.Default.ApiProblem) ?? new ApiProblem(null, "The server did not answer as expected.");
+        using var answer = await server.Send(HttpMethod.Post, "api/session", JsonSerializer.Serialize(new SignInRequest(name, passphrase), Json.Default.SignInRequest));
+        if (!answer.IsSuccessStatusCode) return await Server.Read(answer, Json.Default.ApiProblem) ?? new ApiProblem(null, "The server did not answer as expected.");
         await Run();
         return null;
     }
@@ -88,7 +87,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     {
         try
         {
-            if (await store.Store(id) is not { } record || await Layout(id) is not var (version, document)) return false;
+            if (await store.Store(id) is not { } record || await server.Layout(id) is not var (version, document)) return false;
             await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
             return true;
         }
@@ -103,7 +102,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     {
         try
         {
-            return await Layout(record.Id) is var (version, latest) && await Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
+            return await server.Layout(record.Id) is var (version, latest) && await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
         }
         catch (HttpRequestException)
         {
@@ -120,7 +119,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private async Task Round()
     {
         var began = DateTimeOffset.UtcNow;
-        Session = await Get("api/session", Json.Default.ServerSession);
+        Session = await server.Get("api/session", Json.Default.ServerSession);
         if (Session is null) return;
         ClockAhead = (began - Session.Time).TotalSeconds;
         if (Session.SignIn && Session.Name is null)
@@ -150,7 +149,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private async Task SendStore(StoreRecord record)
     {
         if (record.Version > 0 && !record.Changed) return;
-        using var answer = await Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
+        using var answer = await server.Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
         if (answer.IsSuccessStatusCode && record.Version > 0)
         {
             // What was changed again while it was on its way goes with the next round.
@@ -173,7 +172,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             return;
         }
 
-        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && await Layout(record.Id) is var (version, document))
+        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && await server.Layout(record.Id) is var (version, document))
         {
             // The same store, sent by another device first: take the server's, keep readings as they are.
             var same = document == record.Document;
@@ -182,7 +181,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             return;
         }
 
-        Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
+        Trouble = (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
     }
 
     private async Task SendEvents(string journal, string path, Func<string[], string> batch)
@@ -191,15 +190,15 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             var texts = JsonSerializer.Deserialize(await Browser.UnsentOf(journal, BatchSize), Json.Default.StringArray)!;
             if (texts.Length == 0) return;
-            using var answer = await Send(HttpMethod.Post, path, batch(texts));
+            using var answer = await server.Send(HttpMethod.Post, path, batch(texts));
             if (!answer.IsSuccessStatusCode)
             {
                 if (answer.StatusCode == HttpStatusCode.Unauthorized) Stand = SyncStand.SignIn;
-                Trouble = (await Read(answer, Json.Default.ApiProblem))?.Message ?? "The server did not take some entries. They stay here and are tried again.";
+                Trouble = (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? "The server did not take some entries. They stay here and are tried again.";
                 return;
             }
 
-            var result = await Read(answer, Json.Default.AppendResult);
+            var result = await Server.Read(answer, Json.Default.AppendResult);
             if (result is null) return;
             await Browser.MarkSent(JsonSerializer.Serialize([.. result.Kept], Json.Default.StringArray), false);
             if (result.Different.Count > 0)
@@ -238,12 +237,12 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     private async Task Fetch()
     {
-        foreach (var there in await Get("api/stores", Json.Default.ServerStoreArray) ?? [])
+        foreach (var there in await server.Get("api/stores", Json.Default.ServerStoreArray) ?? [])
         {
             var here = await store.Store(there.Id);
-            if ((here is null || (here.Version < there.Version && !here.Changed)) && await Layout(there.Id) is var (version, document))
+            if ((here is null || (here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document))
                 await store.Put((here ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
-            foreach (var survey in await Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
+            foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
             if ((await store.Store(there.Id))?.ServiceCursor is { } cursor)
                 await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", cursor, async place => await store.Put((await store.Store(there.Id))! with { ServiceCursor = place }));
         }
@@ -259,7 +258,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private async Task FetchEvents(string journal, string path, long cursor, Func<long, Task> reached)
     {
         var added = 0;
-        while (await Get($"{path}?after={cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
+        while (await server.Get($"{path}?after={cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
         {
             string[] texts = [.. events.Select(e => e.Document).Where(d => JournalEvent.Parse(d)?.Survey == journal)];
             added += await Browser.Receive(journal, JsonSerializer.Serialize(texts, Json.Default.StringArray));
@@ -267,37 +266,5 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         }
 
         if (added > 0 && Arrived is { } arrived) await arrived(journal);
-    }
-
-    private async Task<(int Version, string Document)?> Layout(string id, int? at = null)
-    {
-        using var answer = await http.GetAsync(FormattableString.Invariant($"api/stores/{id}/layout{(at is null ? "" : $"?version={at}")}"));
-        if (!answer.IsSuccessStatusCode || answer.Headers.ETag is not { } tag) return null;
-        return (int.Parse(tag.Tag.Trim('"'), System.Globalization.CultureInfo.InvariantCulture), await answer.Content.ReadAsStringAsync());
-    }
-
-    private async Task<T?> Get<T>(string path, JsonTypeInfo<T> type)
-    {
-        using var answer = await http.GetAsync(path);
-        return answer.IsSuccessStatusCode ? await Read(answer, type) : default;
-    }
-
-    private async Task<HttpResponseMessage> Send(HttpMethod method, string path, string json, int madeFrom = 0)
-    {
-        using var request = new HttpRequestMessage(method, path) { Content = new StringContent(json, Encoding.UTF8, "application/json") };
-        if (madeFrom > 0) request.Headers.TryAddWithoutValidation("If-Match", $"\"{madeFrom.ToString(System.Globalization.CultureInfo.InvariantCulture)}\"");
-        return await http.SendAsync(request);
-    }
-
-    private static async Task<T?> Read<T>(HttpResponseMessage answer, JsonTypeInfo<T> type)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(await answer.Content.ReadAsStringAsync(), type);
-        }
-        catch (JsonException)
-        {
-            return default;
-        }
     }
 }
