@@ -169,12 +169,12 @@ internal sealed class Report
         if (walks.Count == 0) return;
         Line("## Following the next best probe");
         Line();
-        Line("Detectable single leaks in cases, of the first stores. Two visits with the same coarse pass: one goes on with the fixed close-in and fans-off passes, the other probes where the answer so far says to go next, until its likeliest panel is as probable as the fixed passes made theirs, nothing more is advised, or it has taken as many readings.");
+        Line("Detectable single leaks in cases, of the first stores. Two visits with the same coarse pass: one goes on with the fixed close-in and fans-off passes, the other probes where the answer so far says to go next, until its likeliest panel is as probable as the fixed passes made theirs, nothing more is advised, or it has taken as many readings. The goal, as certain with 30 % fewer readings, is reached when most visits are as certain and save as much.");
         Line();
         Line("| what | n | figure | goal | verdict |");
         Line("|---|---|---|---|---|");
         var (fewer, reached) = (Stats.MeanOf(walks.Select(w => 1 - ((double)w.Readings / w.FixedReadings))), walks.Where(w => w.Reached).ToList());
-        Line($"| as certain as the fixed protocol | {walks.Count} | {Cells.Percent(Stats.Share(walks.Select(w => w.Reached)))} | – | – |");
+        Line($"| as certain as the fixed protocol | {walks.Count} | {Cells.Percent(Stats.Share(walks.Select(w => w.Reached)))} | > 50 % | {Cells.AtLeast(Stats.Share(walks.Select(w => w.Reached)), 0.5)} |");
         Line($"| readings after the coarse pass, fixed | {walks.Count} | {Cells.Plain(Stats.MeanOf(walks.Select(w => (double)w.FixedReadings)))} | – | – |");
         Line($"| readings after the coarse pass, advised | {walks.Count} | {Cells.Plain(Stats.MeanOf(walks.Select(w => (double)w.Readings)))} | – | – |");
         Line($"| fewer readings, all | {walks.Count} | {Cells.Percent(fewer)} | – | – |");
