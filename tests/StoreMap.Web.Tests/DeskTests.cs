@@ -144,7 +144,7 @@ public sealed partial class DeskTests(Chromium chromium)
         await page.Locator("#board").WaitForAsync();
 
         // A case from the list is chosen by a press, dragged by the pointer and moved by keys; both are undone.
-        var first = page.Locator("g.thing.fixtures polygon").First;
+        var first = page.Locator($"g[data-id='{await page.Locator("g.thing.fixtures").First.GetAttributeAsync("data-id")}'] polygon").First;
         var before = await first.GetAttributeAsync("points");
         var box = (await first.BoundingBoxAsync())!;
         await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));

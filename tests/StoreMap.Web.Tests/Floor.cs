@@ -69,7 +69,7 @@ internal static class Floor
     }
 
     /// <summary>True when the page's files are those of the newer version.</summary>
-    public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", ClientVersions.Mark);
+    public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", Wire.Mark);
 
     /// <summary>What was typed as readings, as the server's journal has it, by device and in each device's order.</summary>
     public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey) =>

@@ -28,13 +28,14 @@ public sealed class OfflineTests(Chromium chromium)
     public async Task Offline_TabKilledAgainAndAgain_LosesNothingShownAsKept()
     {
         await using var server = await ServerProcess.Start();
+        await using var wire = new Wire(server.Url);
         await using var device = await chromium.Device();
         var page = await device.NewPageAsync();
-        await Floor.MakeStore(page, server.Url, cases: 30);
+        await Floor.MakeStore(page, wire.Url, cases: 30);
         var survey = await Floor.Begin(page);
         await Floor.AllSent(page);
         await Floor.ReadyForOffline(page);
-        await device.SetOfflineAsync(true);
+        wire.Cut();
 
         var random = new Random(7);
         string[] values = [.. Enumerable.Range(0, Readings).Select(i => (i * 7 % 30).ToString(CultureInfo.InvariantCulture))];
@@ -53,7 +54,7 @@ public sealed class OfflineTests(Chromium chromium)
             await Crash(device, page);
             _ = hand.ContinueWith(h => h.Exception, TaskScheduler.Default);
             page = await device.NewPageAsync();
-            await page.GotoAsync($"{server.Url}/survey/{survey}");
+            await page.GotoAsync($"{wire.Url}/survey/{survey}");
             await page.Locator("#progress").WaitForAsync();
             kept = await Floor.Done(page);
             Assert.True(kept >= Volatile.Read(ref heard), $"{Volatile.Read(ref heard)} were shown as kept, {kept} are here after kill {kill + 1}");
@@ -62,7 +63,7 @@ public sealed class OfflineTests(Chromium chromium)
         await page.EvaluateAsync(Hand, values);
         Assert.Equal(Readings, await Floor.Done(page));
         await Assertions.Expect(page.Locator("a.stand")).ToContainTextAsync("to send");
-        await device.SetOfflineAsync(false);
+        wire.Mend();
         await Floor.AllSent(page);
         Assert.Equal(values, (await Floor.Typed(server, survey)).Select(t => t.Ppm));
     }
@@ -71,17 +72,17 @@ public sealed class OfflineTests(Chromium chromium)
     public async Task TwoDevices_ClocksAnHourApartAndAnUpdateBetween_BothEndWithBothsReadings()
     {
         await using var server = await ServerProcess.Start();
-        await using var client = new ClientVersions(server.Url);
+        await using Wire near = new(server.Url), far = new(server.Url);
         await using var first = await chromium.Device();
         await using var second = await chromium.Device();
         await second.AddInitScriptAsync("{ const Real = Date, ahead = 3600000; Date = class extends Real { constructor(...a) { if (a.length) super(...a); else super(Real.now() + ahead); } static now() { return Real.now() + ahead; } }; }");
         var one = await first.NewPageAsync();
-        await Floor.MakeStore(one, client.Url);
+        await Floor.MakeStore(one, near.Url);
         var survey = await Floor.Begin(one);
         await Floor.Log(one, "5");
         await Floor.AllSent(one);
         var two = await second.NewPageAsync();
-        await two.GotoAsync(client.Url);
+        await two.GotoAsync(far.Url);
         await two.GetByRole(AriaRole.Link, new() { Name = "Alder Corner Foods" }).ClickAsync();
         await two.Locator($"a[href='/survey/{survey}']").ClickAsync();
         await two.Locator("#progress").WaitForAsync();
@@ -89,17 +90,17 @@ public sealed class OfflineTests(Chromium chromium)
 
         // Both go on by themselves, each at points of its own.
         foreach (var page in new[] { one, two }) await Floor.ReadyForOffline(page);
-        foreach (var device in new[] { first, second }) await device.SetOfflineAsync(true);
+        foreach (var wire in new[] { near, far }) wire.Cut();
         foreach (var ppm in new[] { "6", "7" }) await Floor.Log(one, ppm);
         for (var i = 0; i < 6; i++) await two.GetByRole(AriaRole.Button, new() { Name = "Next point" }).ClickAsync();
         foreach (var ppm in new[] { "8", "9" }) await Floor.Log(two, ppm);
 
         // A new version while the second is still away: the first takes it in with its unsent work, and starts with it offline.
-        client.Update();
-        await first.SetOfflineAsync(false);
+        foreach (var wire in new[] { near, far }) wire.Update();
+        near.Mend();
         await Floor.UseNewVersion(one);
         await Floor.AllSent(one);
-        await first.SetOfflineAsync(true);
+        near.Cut();
         await one.ReloadAsync();
         await one.Locator("#progress").WaitForAsync();
         await Floor.Log(one, "10");
@@ -108,7 +109,7 @@ public sealed class OfflineTests(Chromium chromium)
         await two.ReloadAsync();
         await two.Locator("#progress").WaitForAsync();
         await Floor.Log(two, "11");
-        foreach (var device in new[] { first, second }) await device.SetOfflineAsync(false);
+        foreach (var wire in new[] { near, far }) wire.Mend();
         await Floor.UseNewVersion(two);
         await Floor.AllSent(two);
         await Floor.AllSent(one);

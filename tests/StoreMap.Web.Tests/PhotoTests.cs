@@ -28,13 +28,14 @@ public sealed class PhotoTests(Chromium chromium)
     public async Task Photo_TakenOffline_IsMadeSmallAndPlainAndSentLater()
     {
         await using var server = await ServerProcess.Start();
+        await using var wire = new Wire(server.Url);
         await using var screens = await Screens.Open(chromium, "photo");
         var page = screens.Page;
-        await Floor.MakeStore(page, server.Url);
+        await Floor.MakeStore(page, wire.Url);
         var survey = await Floor.Begin(page);
         await Floor.AllSent(page);
         await Floor.ReadyForOffline(page);
-        await page.Context.SetOfflineAsync(true);
+        wire.Cut();
         await page.GetByText("Note, photo").ClickAsync();
 
         // What is no picture is told and not kept.
@@ -63,7 +64,7 @@ public sealed class PhotoTests(Chromium chromium)
         await page.WaitForFunctionAsync("() => document.querySelector('.photos img').naturalWidth > 0");
         Assert.InRange(await shown.EvaluateAsync<int>("i => Math.max(i.naturalWidth, i.naturalHeight)"), 400, 1600);
         await screens.Look("end");
-        await page.Context.SetOfflineAsync(false);
+        wire.Mend();
         await Floor.AllSent(page);
         using var zip = new System.IO.Compression.ZipArchive(new MemoryStream(await server.GetBytes("/api/export.zip")));
         var entry = Assert.Single(zip.Entries, e => e.FullName.StartsWith($"alder-corner-foods/{survey}.photos/", StringComparison.Ordinal));

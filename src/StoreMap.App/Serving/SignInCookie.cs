@@ -45,12 +45,12 @@ internal static class SignInCookie
     }
 
     public static Task SignIn(HttpContext context, Person person) =>
-        context.SignInAsync(CookieAuthenticationDefaults.AuthenticationScheme, Principal(person), new AuthenticationProperties { IsPersistent = true });
+        context.SignInAsync(CookieAuthenticationDefaults.AuthenticationScheme, Principal(person, DevicesApi.ClaimOf(context)), new AuthenticationProperties { IsPersistent = true });
 
     public static string NameOf(HttpContext context) => context.User.Identity?.Name ?? "nobody";
 
-    private static ClaimsPrincipal Principal(Person person) => new(new ClaimsIdentity(
-        [new Claim(ClaimTypes.Name, person.Name), new Claim(ClaimTypes.Role, person.Role), new Claim(Stamp, person.Stamp)],
+    private static ClaimsPrincipal Principal(Person person, params IEnumerable<Claim> more) => new(new ClaimsIdentity(
+        [new Claim(ClaimTypes.Name, person.Name), new Claim(ClaimTypes.Role, person.Role), new Claim(Stamp, person.Stamp), .. more],
         CookieAuthenticationDefaults.AuthenticationScheme));
 
     // A person who was shut out, or whose passphrase or role changed, is out at the next contact.

@@ -34,7 +34,7 @@ internal static class WebServer
     {
         var database = StoreDatabase.Open(options.DataFolder, clock);
         services.AddSingleton(options).AddSingleton(clock).AddSingleton(database)
-            .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>().AddSingleton<Photos>();
+            .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>().AddSingleton<Photos>().AddSingleton<Devices>();
         // Made by the container so that the last lines are written when it ends.
         services.AddSingleton(_ => RequestLog.Files(Path.Combine(options.DataFolder, "logs")));
         services.AddRouting();
@@ -57,6 +57,7 @@ internal static class WebServer
         app.UseMiddleware<RequestGuard>();
         app.UseRouting();
         SignInCookie.Use(app, options);
+        DevicesApi.Use(app);
         app.MapOpenApi("/api/{documentName}.openapi.json");
         var api = app.MapGroup("/api").RequireAuthorization();
         SessionApi.Map(api);
@@ -66,6 +67,7 @@ internal static class WebServer
         FindingsApi.Map(api);
         ReportApi.Map(api);
         PeopleApi.Map(api);
+        DevicesApi.Map(api);
         ExportApi.Map(api);
         api.MapFallback(() => Results.NotFound());
         ClientFiles.Map(app);

@@ -12,7 +12,7 @@ namespace StoreMap.Web.Desk;
 /// <param name="Lines">Fronts and doorways.</param>
 /// <param name="Middle">Middle of its box.</param>
 /// <param name="Box">Its box.</param>
-internal sealed record PlanShape(
+public sealed record PlanShape(
     string Id, string List, string Title, IReadOnlyList<(double X, double Y)> Ring, IReadOnlyList<IReadOnlyList<(double X, double Y)>> Lines,
     (double X, double Y) Middle, (double X0, double Y0, double X1, double Y1) Box);
 

@@ -12,6 +12,7 @@ internal static partial class Browser
     {
         await JSHost.ImportAsync("storage", "/js/storage.js");
         await JSHost.ImportAsync("photos", "/js/photos.js");
+        await JSHost.ImportAsync("underlay", "/js/underlay.js");
         await JSHost.ImportAsync("device", "/js/device.js");
         await JSHost.ImportAsync("engine", "/js/engine.js");
     }
@@ -52,8 +53,20 @@ internal static partial class Browser
     [JSImport("mark", "storage")]
     public static partial string Mark(string device);
 
+    /// <summary>Wipes all that this device keeps and leaves the page with a word about it.</summary>
+    [JSImport("wipe", "storage")]
+    public static partial Task Wipe(string words);
+
     [JSImport("persist", "storage")]
     public static partial Task<string> Persist();
+
+    /// <summary>Makes the picture chosen in an input one that can lie under a plan: a <see cref="PreparedUnderlay"/>.</summary>
+    [JSImport("prepare", "underlay")]
+    public static partial Task<string> PrepareUnderlay(string input);
+
+    /// <summary>Draws a picture anew by a perspective map from its new dots to its old ones.</summary>
+    [JSImport("warp", "underlay")]
+    public static partial Task<string> WarpUnderlay(string picture, double[] map, int across, int down);
 
     /// <summary>Makes the picture chosen in an input small and plain; gives what is wrong with it, or nothing.</summary>
     [JSImport("prepare", "photos")]

@@ -102,6 +102,13 @@ public sealed record ServerSurvey(string Id, string Store, DateTimeOffset Starte
 
 public sealed record ServerSession(string? Name, string? Role, bool SignIn, DateTimeOffset Time, string Version);
 
+/// <summary>A device that was in contact with the server.</summary>
+/// <param name="Id">As <see cref="DeviceRecord.Device"/>.</param>
+/// <param name="Person">Who was signed in on it last.</param>
+/// <param name="Seen">When it was last in contact.</param>
+/// <param name="Lost">Since when it counts as lost; null when it does not.</param>
+public sealed record SeenDevice(string Id, string Person, DateTimeOffset Seen, DateTimeOffset? Lost);
+
 public sealed record ApiProblem(string? Rule, string? Message);
 
 public sealed record SignInRequest(string Name, string Passphrase);
@@ -124,5 +131,8 @@ public sealed record SignInRequest(string Name, string Passphrase);
 [JsonSerializable(typeof(ApiProblem))]
 [JsonSerializable(typeof(SignInRequest))]
 [JsonSerializable(typeof(BackupPhoto[]))]
+[JsonSerializable(typeof(SeenDevice[]))]
+[JsonSerializable(typeof(Underlay))]
+[JsonSerializable(typeof(PreparedUnderlay))]
 [JsonSerializable(typeof(string[]))]
 internal sealed partial class Json : JsonSerializerContext;

@@ -24,6 +24,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private readonly SemaphoreSlim one = new(1);
     private readonly Server server = new(http);
     private Timer? timer;
+    private bool wiped;
 
     public event Action? Changed;
 
@@ -45,6 +46,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public void Start()
     {
+        http.DefaultRequestHeaders.Add("X-StoreMap-Device", store.Device);
         Browser.OnConnection(online => _ = Run());
         timer = new Timer(_ => _ = Run(), null, TimeSpan.Zero, Every);
     }
@@ -70,7 +72,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         finally
         {
             one.Release();
-            await Count();
+            if (!wiped) await Count();
         }
     }
 
@@ -119,7 +121,19 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private async Task Round()
     {
         var began = DateTimeOffset.UtcNow;
-        Session = await server.Get("api/session", Json.Default.ServerSession);
+        using (var answer = await http.GetAsync("api/session"))
+        {
+            if (answer.StatusCode == HttpStatusCode.Gone)
+            {
+                wiped = true;
+                timer?.Dispose();
+                await Browser.Wipe("This device was reported lost. What it kept of stores and visits is wiped. Who found it, please give it back to the company it belongs to.");
+                return;
+            }
+
+            Session = answer.IsSuccessStatusCode ? await Server.Read(answer, Json.Default.ServerSession) : null;
+        }
+
         if (Session is null) return;
         ClockAhead = (began - Session.Time).TotalSeconds;
         if (Session.SignIn && Session.Name is null)

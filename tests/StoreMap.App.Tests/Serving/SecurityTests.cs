@@ -211,6 +211,28 @@ public class SecurityTests
         Assert.DoesNotContain("<", await server.Client.GetStringAsync("/api/stores", Cancel), StringComparison.Ordinal);
     }
 
+    /// <summary>With our header or, as a thief would send it, with the sign-in alone.</summary>
+    [Fact]
+    public async Task Device_Lost_IsShutOutWhateverItSendsAndLetInAgainWhenFound()
+    {
+        await using var server = await TestServer.Start("maps.example");
+        server.People.Set("ann", "field", Words);
+        server.People.Set("olga", "office", Words);
+        using var field = await SignedIn(server, "ann", "tablet-7");
+        using var office = await SignedIn(server, "olga", "desk-1");
+        Assert.Equal(HttpStatusCode.OK, (await field.GetAsync("/api/stores", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await office.GetAsync("/api/stores", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await field.PutAsync("/api/devices/desk-1/lost", null, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await office.PutAsync("/api/devices/none/lost", null, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await office.PutAsync("/api/devices/tablet-7/lost", null, Cancel)).StatusCode);
+        foreach (var path in new[] { "/api/session", "/api/stores" }) Assert.Equal(HttpStatusCode.Gone, (await field.GetAsync(path, Cancel)).StatusCode);
+        field.DefaultRequestHeaders.Remove("X-StoreMap-Device");
+        Assert.Equal(HttpStatusCode.Gone, (await field.GetAsync("/api/stores", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await office.GetAsync("/api/stores", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.NoContent, (await office.DeleteAsync("/api/devices/tablet-7/lost", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await field.GetAsync("/api/stores", Cancel)).StatusCode);
+    }
+
     [Fact]
     public async Task EveryAnswer_CarriesTheContentPolicy()
     {
@@ -227,9 +249,10 @@ public class SecurityTests
         client.PostAsync("/api/session", TestServer.Json($$"""{"name":"{{name}}","passphrase":"{{passphrase}}"}"""), Cancel);
 
     // The cookie is for HTTPS alone, as a proxy would give it; it is carried over by hand here.
-    private static async Task<HttpClient> SignedIn(TestServer server, string name)
+    private static async Task<HttpClient> SignedIn(TestServer server, string name, string? device = null)
     {
         var client = server.NewClient();
+        if (device is not null) client.DefaultRequestHeaders.Add("X-StoreMap-Device", device);
         var answer = await SignIn(client, name, Words);
         client.DefaultRequestHeaders.Add("Cookie", answer.Headers.GetValues("Set-Cookie").Single().Split(';')[0]);
         return client;

@@ -29,6 +29,8 @@ public class LayoutEditorTests
         Gen.Select(Pick("open-case", "door-case", "island-case", "service-case", "walk-in", "self-contained"), Place, Place, Gen.Int[1, 3], Gen.Int[0, 3], (kind, x, y, n, looks) =>
             (LayoutEdit)new AddFixtureEdit(kind, x, y, [.. Enumerable.Repeat(8.0, n)], 3.5, (FrontLooks)looks)),
         Gen.Select(Pick("rooms", "obstacles", "pits"), Place, Place, (list, x, y) => (LayoutEdit)new AddAreaEdit(list, list == "rooms" ? "other" : list == "pits" ? "pit" : "shelving", "Store", x, y, 6, 4)),
+        Gen.Select(Ids, Gen.Int[-1, 5], Place, Place, (ids, n, x, y) => (LayoutEdit)new MoveCornerEdit(ids[0], n, x, y)),
+        Gen.Int[1, 3].Select(n => (LayoutEdit)new AddListedEdit(Listed(string.Concat(Enumerable.Range(1, n).Select(i => $"{i}Z,open-case,12-8,A1,A\n"))))),
         Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new AddDropEdit(x, y, ids)),
         Gen.Select(Place, Place, (x, y) => (LayoutEdit)new AddEntranceEdit(x, y)));
 
@@ -144,5 +146,38 @@ public class LayoutEditorTests
         var editor = new LayoutEditor(Demo);
         editor.Do(new AlignEdit(["G9", "G10", "G11"], AlignSide.Left));
         Assert.All(editor.Plan.Obstacles.Where(o => o.Id is "G9" or "G10" or "G11"), o => Assert.Equal(60 * LengthUnits.MetresPerFoot, o.Outline.Min(p => p.X), 9));
+    }
+
+    /// <summary>A corner between an upright and a level wall takes its neighbours along; another corner moves alone.</summary>
+    [Fact]
+    public void MoveCorner_OfARoom_KeepsRightAnglesRight()
+    {
+        var editor = new LayoutEditor(Demo);
+        editor.Do(new MoveCornerEdit("R3", 2, -4, -3));
+        Assert.Equal("[[92,142],[172,142],[172,177],[92,177]]", editor.Root["rooms"]![2]!["outline"]!.ToJsonString());
+        IReadOnlyList<(double, double)> kite = [(0, 0), (4, 1), (5, 5), (1, 4)];
+        Assert.Equal([(0, 0), (4, 1), (6, 7), (1, 4)], new MoveCornerEdit("", 2, 1, 2).Moved(kite));
+    }
+
+    /// <summary>The cases come beside the store, all of them outside and apart from each other, with only the circuits that are new.</summary>
+    [Fact]
+    public void AddListed_ToAStore_PutsTheCasesBesideIt()
+    {
+        var editor = new LayoutEditor(Demo);
+        var circuits = editor.Root["circuits"]!.AsArray().Count;
+        var known = (string)editor.Root["circuits"]![0]!["id"]!;
+        var made = editor.Do(new AddListedEdit(Listed($"20A,open-case,12-12-8,{known},\n20B,door-case,12-12,NEW9,\n")));
+        Assert.Equal(2, made.Count);
+        Assert.Equal(circuits + 1, editor.Root["circuits"]!.AsArray().Count);
+        foreach (var (_, element) in new LayoutElementsJson(editor.Root).Find(made)) Assert.True(LayoutElementsJson.Box([element])!.Value.Y0 > 180);
+        Assert.False(editor.CanSave);
+        editor.Do(new RemoveEdit(made));
+        Assert.True(editor.CanSave);
+    }
+
+    private static System.Text.Json.Nodes.JsonObject Listed(string rows)
+    {
+        using var csv = new MemoryStream(System.Text.Encoding.UTF8.GetBytes("tag,kind,lengths,circuit,system\n" + rows));
+        return CaseList.Read(csv, null, new CaseListOptions { Units = LengthUnit.Foot, Id = "listed" }).Root;
     }
 }

@@ -114,3 +114,17 @@ export async function persist() {
   if (!navigator.storage?.persist) return 'unknown';
   return (await navigator.storage.persisted()) || (await navigator.storage.persist()) ? 'lasting' : 'not lasting';
 }
+
+// Nothing is left but these words: no data, no mark, no client. Other pages of this device let go of the database when asked to.
+export async function wipe(words) {
+  const page = document.createElement('main');
+  page.className = 'opening';
+  page.append(Object.assign(document.createElement('p'), { id: 'wiped', textContent: words }));
+  document.body.replaceChildren(page);
+  db.close();
+  await settled(indexedDB.deleteDatabase('storemap'));
+  localStorage.clear();
+  if ('caches' in self) for (const name of await caches.keys()) await caches.delete(name);
+  for (const worker of await navigator.serviceWorker?.getRegistrations() ?? []) await worker.unregister();
+  page.dataset.done = '1';
+}

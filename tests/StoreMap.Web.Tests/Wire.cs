@@ -7,9 +7,10 @@ using System.Text.RegularExpressions;
 
 namespace StoreMap.Tests;
 
-/// <summary>Stands before a server and hands its client on; from an update on as another version of it: one file differs, and with it
-/// the list that the service worker goes by.</summary>
-internal sealed partial class ClientVersions : IAsyncDisposable
+/// <summary>What lies between a device and the server. It can be cut, and can hand the client on as another version of it: one file differs,
+/// and with it the list that the service worker goes by.</summary>
+/// <remarks>Tests cut the network here, not by the browser's own switch, which has been seen to hang while service workers change.</remarks>
+internal sealed partial class Wire : IAsyncDisposable
 {
     /// <summary>Stands in the style sheet of the newer version.</summary>
     public const string Mark = "/* newer */";
@@ -19,10 +20,10 @@ internal sealed partial class ClientVersions : IAsyncDisposable
     private readonly Task serving;
     private volatile bool newer;
     private volatile bool lacking;
-    private volatile bool gone;
+    private volatile bool cut;
     private ConcurrentQueue<string> asked = [];
 
-    public ClientVersions(string serverUrl)
+    public Wire(string serverUrl)
     {
         server = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = new Uri(serverUrl) };
         using (var free = new TcpListener(IPAddress.Loopback, 0))
@@ -47,7 +48,10 @@ internal sealed partial class ClientVersions : IAsyncDisposable
     }
 
     /// <summary>Answers nothing from now on, as when the network goes.</summary>
-    public void Go() => gone = true;
+    public void Cut() => cut = true;
+
+    /// <summary>Answers again.</summary>
+    public void Mend() => cut = false;
 
     /// <summary>Paths of what was asked for since the update, the server's answers aside.</summary>
     public IReadOnlyList<string> Asked => [.. asked.Where(p => !p.StartsWith("/api/", StringComparison.Ordinal))];
@@ -81,7 +85,7 @@ internal sealed partial class ClientVersions : IAsyncDisposable
         asked.Enqueue(context.Request.Url!.AbsolutePath);
         try
         {
-            if (gone || (lacking && context.Request.Url!.AbsolutePath == "/app.css"))
+            if (cut || (lacking && context.Request.Url!.AbsolutePath == "/app.css"))
             {
                 context.Response.Abort();
                 return;
