@@ -8,7 +8,7 @@ namespace StoreMap.Tests;
 public class EvaluationTests
 {
     private static readonly Lazy<IReadOnlyList<Outcome>> Dozen = new(() =>
-        [.. Enumerable.Range(0, 12).Select(i => StoreJudge.Judge(StoreMaker.Make(1, i), new JudgeParts(Continuous: false, Smallest: false, Dump: null)))]);
+        [.. Enumerable.Range(0, 12).Select(i => StoreJudge.Judge(StoreMaker.Make(1, i), new JudgeParts(Continuous: false, Smallest: false, Advice: false, Dump: null)))]);
 
     [Fact]
     public void Judge_ADozenStores_BeatsThePlaceOfTheHighestReading()

@@ -99,10 +99,11 @@ public sealed class FindingLifeTests(Chromium chromium)
     public async Task Entries_MadeOfflineOnTwoDevices_AreEachThereOnceAndToldAsMadeApart()
     {
         await using var server = await ServerProcess.Start();
+        await using var wire = new Wire(server.Url);
         await using var screens = await Screens.Open(chromium, "apart");
         await using var second = await chromium.Device();
         var one = screens.Page;
-        await Floor.MakeStore(one, server.Url);
+        await Floor.MakeStore(one, wire.Url);
         await Open(one);
         await one.Locator("#new-finding summary").ClickAsync();
         await one.Locator("#found-place").SelectOptionAsync(new SelectOptionValue { Index = 1 });
@@ -113,15 +114,12 @@ public sealed class FindingLifeTests(Chromium chromium)
         await Stands(one, "Open");
         await Floor.AllSent(one);
         var two = await second.NewPageAsync();
-        await two.GotoAsync(server.Url);
+        await two.GotoAsync(wire.Url);
         await two.GetByRole(AriaRole.Link, new() { Name = "Alder Corner Foods" }).ClickAsync();
         await Open(two);
         await Stands(two, "Open");
-        foreach (var page in new[] { one, two })
-        {
-            await Floor.ReadyForOffline(page);
-            await page.Context.SetOfflineAsync(true);
-        }
+        foreach (var page in new[] { one, two }) await Floor.ReadyForOffline(page);
+        wire.Cut();
 
         await Step(one, "Repair");
         await one.Locator("#entry-repair").FillAsync("bend brazed");
@@ -138,7 +136,7 @@ public sealed class FindingLifeTests(Chromium chromium)
         await Stands(one, "Repaired");
         await Assertions.Expect(one.Locator(".unsent")).ToHaveCountAsync(1);
         await Assertions.Expect(one.Locator("a.stand")).ToContainTextAsync("1 to send");
-        foreach (var page in new[] { one, two }) await page.Context.SetOfflineAsync(false);
+        wire.Mend();
         foreach (var page in new[] { one, two })
         {
             await Floor.AllSent(page);
