@@ -16,7 +16,7 @@ public sealed class LostDeviceTests(Chromium chromium)
         await Floor.MakeStore(lost, wire.Url);
         var survey = await Floor.Begin(lost);
         await Floor.Log(lost, "7");
-        await Floor.AllSent(lost);
+        while ((await Floor.Typed(server, survey)).Count == 0) await Task.Delay(50, TestContext.Current.CancellationToken);
         await Floor.ReadyForOffline(lost);
         wire.Cut();
         await Floor.Log(lost, "9");
@@ -27,6 +27,8 @@ public sealed class LostDeviceTests(Chromium chromium)
         await office.Locator("#devices li").Nth(1).WaitForAsync();
         await Assertions.Expect(office.Locator("#devices li").Filter(new() { HasText = "this device" })).ToHaveCountAsync(1);
         await office.GetByRole(AriaRole.Button, new() { Name = "Lost", Exact = true }).ClickAsync();
+        await screens.Look("asked");
+        await office.Locator("#devices .wipe").ClickAsync();
         await Assertions.Expect(office.Locator("#devices")).ToContainTextAsync("lost since");
         await screens.Look("lost");
         screens.IsQuiet();

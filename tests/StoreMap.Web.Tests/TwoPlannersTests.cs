@@ -45,6 +45,22 @@ public sealed class TwoPlannersTests(Chromium chromium)
         using var layout = JsonDocument.Parse(await server.Get($"/api/stores/{store}/layout"));
         Assert.Equal(["Dairy", "Salads", "Meat"], layout.RootElement.GetProperty("fixtures").EnumerateArray().Select(f => f.GetProperty("name").GetString()));
 
+        // Where one's own counts for all that both changed, that too is saved upon the other's.
+        await theirs.ReloadAsync();
+        await Floor.AllSent(theirs);
+        await theirs.ReloadAsync();
+        await Name(mine, "3", "Bread");
+        await Name(theirs, "3", "Fish");
+        await Save(theirs);
+        await Floor.AllSent(theirs);
+        await Save(mine);
+        await mine.Locator("#both").ClickAsync();
+        await mine.GetByLabel("Mine: Bread").CheckAsync();
+        await mine.Locator("#put-together").ClickAsync();
+        await Save(mine);
+        await Floor.AllSent(mine);
+        Assert.Contains("\"Bread\"", await server.Get($"/api/stores/{store}/layout"), StringComparison.Ordinal);
+
         // Saved once more by the same hand there is no one to ask.
         await Name(mine, "1", "Milk");
         await Save(mine);

@@ -5,8 +5,8 @@ using StoreMap.Surveys;
 
 namespace StoreMap.App.Serving;
 
-/// <summary>Devices and their loss. A lost one is refused whatever it asks for, and our client wipes itself at that answer; the sign-in made
-/// on it ends too, so that it does not get further without our client.</summary>
+/// <summary>Devices and their loss. A lost one is refused whatever it asks for, and our client wipes itself at that answer; a sign-in made
+/// on it is refused too, so that it does not get further without our client.</summary>
 internal static class DevicesApi
 {
     /// <summary>The header in which our client names its device.</summary>

@@ -1,5 +1,5 @@
 using System.Text;
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using StoreMap.Data;
 using StoreMap.History;
 using StoreMap.Plans;
@@ -28,7 +28,7 @@ internal static class FindingsApi
         {
             if (text is null || JournalEvent.Parse(text) is not { } one || one.Survey != store)
                 return Results.BadRequest(new ApiProblem("event", "One of the events can't be read, or belongs to another store. Nothing was taken."));
-            entries.Add(new NewFindingEntry(one.Id, one.Body["entry"]?["finding"] is { } finding && finding.GetValueKind() == JsonValueKind.String ? (string)finding! : "", text));
+            entries.Add(new NewFindingEntry(one.Id, (one.Body["entry"] as JsonObject)?["finding"] is JsonValue finding && finding.TryGetValue<string>(out var named) ? named : "", text));
         }
 
         return Results.Ok(findings.Append(store, entries, SignInCookie.NameOf(context)));

@@ -13,9 +13,9 @@ public sealed class Homography
     public IReadOnlyList<double> Rows => m;
 
     /// <summary>The map that takes four points to four others.</summary>
-    /// <param name="from">Four points in order round, no three of them in a line.</param>
-    /// <param name="to">Where each goes; no three of them in a line.</param>
-    /// <returns>Null when three are in a line.</returns>
+    /// <param name="from">Four points in order round, the corners of a convex quadrilateral.</param>
+    /// <param name="to">Where each goes; likewise.</param>
+    /// <returns>Null when either is no such quadrilateral.</returns>
     public static Homography? Of(IReadOnlyList<(double X, double Y)> from, IReadOnlyList<(double X, double Y)> to) =>
         from.Count == 4 && to.Count == 4 && IsQuad(from) && IsQuad(to) ? new Homography(Product(OfSquare(to), Adjugate(OfSquare(from)))) : null;
 
@@ -26,17 +26,17 @@ public sealed class Homography
         return (((m[0] * x) + (m[1] * y) + m[2]) / w, ((m[3] * x) + (m[4] * y) + m[5]) / w);
     }
 
-    /// <summary>The way back.</summary>
-    public Homography Inverse() => new(Adjugate(m));
-
+    // Round one way with a turn at each corner: neither crossed nor dented nor flat.
     private static bool IsQuad(IReadOnlyList<(double X, double Y)> p)
     {
         var size = double.Hypot(p.Max(q => q.X) - p.Min(q => q.X), p.Max(q => q.Y) - p.Min(q => q.Y));
-        return Enumerable.Range(0, 4).All(i =>
+        var turns = Enumerable.Range(0, 4).Select(i =>
         {
             var (a, b, c) = (p[i], p[(i + 1) % 4], p[(i + 2) % 4]);
-            return Math.Abs(((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X))) > 1e-6 * size * size;
-        });
+            return ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
+        }).ToList();
+        var least = 1e-6 * size * size;
+        return turns.TrueForAll(t => t > least) || turns.TrueForAll(t => t < -least);
     }
 
     // From (0, 0), (1, 0), (1, 1), (0, 1).

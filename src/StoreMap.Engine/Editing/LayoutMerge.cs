@@ -17,6 +17,7 @@ public sealed class LayoutMerge
     private readonly JsonObject mine;
     private readonly JsonObject theirs;
     private readonly List<string> changed = [];
+    private readonly List<(string From, string To)> renamed = [];
     private readonly Dictionary<string, JsonNode?> values = [];
 
     /// <summary>Compares two sides.</summary>
@@ -50,6 +51,9 @@ public sealed class LayoutMerge
 
     /// <summary>Elements and fields that the other side changed.</summary>
     public int Theirs { get; }
+
+    /// <summary>New elements of one's own that got another id, since the other side's new one has theirs.</summary>
+    public IReadOnlyList<(string From, string To)> Renamed => renamed;
 
     /// <summary>The two put together; it may have errors, as two cases in one place, which its checks tell.</summary>
     /// <param name="keepMine">Keys of the clashes in which one's own side counts; in the others the other side does.</param>
@@ -90,6 +94,7 @@ public sealed class LayoutMerge
                 var letters = id.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9');
                 var other = Enumerable.Range(1, taken.Count + 1).Select(n => FormattableString.Invariant($"{letters}{n}")).First(n => taken.Add(n));
                 Rename(id, other);
+                renamed.Add((id, other));
             }
         }
     }
@@ -98,11 +103,13 @@ public sealed class LayoutMerge
     {
         foreach (var element in LayoutLists.All.SelectMany(l => Of(mine, l)).OfType<JsonObject>())
         {
-            foreach (var field in (string[])["id", "circuit", "system"])
+            foreach (var field in (string[])["id", "circuit", "system", "fixtures"])
+            {
                 if (Text(element[field]) == id) element[field] = other;
-            if (element["fixtures"] is not JsonArray fixtures) continue;
-            for (var i = 0; i < fixtures.Count; i++)
-                if (Text(fixtures[i]) == id) fixtures[i] = other;
+                if (element[field] is not JsonArray several) continue;
+                for (var i = 0; i < several.Count; i++)
+                    if (Text(several[i]) == id) several[i] = other;
+            }
         }
     }
 

@@ -80,7 +80,7 @@ internal static partial class Browser
     public static partial Task<string> UnsentPhotos(string survey);
 
     [JSImport("sendPhoto", "photos")]
-    public static partial Task<int> SendPhoto(string id);
+    public static partial Task<int> SendPhoto(string id, string device);
 
     [JSImport("photoDone", "photos")]
     public static partial Task PhotoDone(string id, bool refused);

@@ -48,6 +48,12 @@ public sealed class LocalStore
 
     public async Task<StoreRecord?> Store(string id) => JsonSerializer.Deserialize(await Browser.Get("stores", id), Json.Default.StoreRecord);
 
+    /// <summary>How far a store's service journal was received.</summary>
+    public async Task<ServiceCursor> Cursor(string store) =>
+        JsonSerializer.Deserialize(await Browser.Get("meta", "service-" + store), Json.Default.ServiceCursor) ?? new ServiceCursor("service-" + store, 0);
+
+    public Task Put(ServiceCursor cursor) => Browser.Put("meta", JsonSerializer.Serialize(cursor, Json.Default.ServiceCursor));
+
     public Task Put(StoreRecord record) => Browser.Put("stores", JsonSerializer.Serialize(record, Json.Default.StoreRecord));
 
     public async Task<IReadOnlyList<SurveyRecord>> Surveys() =>
@@ -142,7 +148,7 @@ public sealed class LocalStore
         if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id) || file.ServiceEvents.Any(e => JournalEvent.Parse(e)?.Survey != file.Store.Id)) return null;
         if (LayoutDocument.TryParse(file.Store.Document, null, out var layout) is var _ && layout?.Plan.Id != file.Store.Id) return null;
         if (file.Photos.Any(p => !JournalEvent.IsId(p.Id) || !System.Buffers.Text.Base64.IsValid(p.Jpeg))) return null;
-        if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null, ServiceCursor = 0, Service = null });
+        if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null, Service = null });
         await TakeService(file.Store, keepStore: false);
         await Browser.Restore(file.Store.Id, JsonSerializer.Serialize([.. file.ServiceEvents], Json.Default.StringArray));
         if (await Survey(file.Survey.Id) is null) await Put(file.Survey with { Cursor = 0 });

@@ -24,9 +24,6 @@ public sealed record StoreRecord
     /// <summary>Stops of the walk that stay at their place when it is planned anew; null when none.</summary>
     public IReadOnlyList<string>? Pinned { get; init; }
 
-    /// <summary>Entries of the service journal received from the server so far, by their place.</summary>
-    public long ServiceCursor { get; init; }
-
     /// <summary>A service record's text as earlier versions kept it; its entries are taken into the journal at the first start.</summary>
     public string? Service { get; init; }
 
@@ -46,6 +43,11 @@ public sealed record SurveyRecord
     /// <summary>Events received from the server so far, by their place.</summary>
     public long Cursor { get; init; }
 }
+
+/// <summary>How far a store's service journal was received. It is apart from the store's record, which people change.</summary>
+/// <param name="Id">Of the record; made of the store's.</param>
+/// <param name="Received">Events received from the server so far, by their place.</param>
+public sealed record ServiceCursor(string Id, long Received);
 
 /// <summary>This device.</summary>
 public sealed record DeviceRecord
@@ -132,6 +134,7 @@ public sealed record SignInRequest(string Name, string Passphrase);
 [JsonSerializable(typeof(SignInRequest))]
 [JsonSerializable(typeof(BackupPhoto[]))]
 [JsonSerializable(typeof(SeenDevice[]))]
+[JsonSerializable(typeof(ServiceCursor))]
 [JsonSerializable(typeof(Underlay))]
 [JsonSerializable(typeof(PreparedUnderlay))]
 [JsonSerializable(typeof(string[]))]

@@ -51,6 +51,14 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         timer = new Timer(_ => _ = Run(), null, TimeSpan.Zero, Every);
     }
 
+    /// <summary>One entry more waits. It is counted before it is shown as kept: until it is sent nothing says that all is.</summary>
+    public void Added()
+    {
+        Unsent++;
+        Changed?.Invoke();
+        _ = Count();
+    }
+
     public async Task Count()
     {
         Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed || s.Version == 0);
@@ -93,7 +101,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
             return true;
         }
-        catch (HttpRequestException)
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
         {
             return false;
         }
@@ -106,7 +114,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             return await server.Layout(record.Id) is var (version, latest) && await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
         }
-        catch (HttpRequestException)
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
         {
             return null;
         }
@@ -123,7 +131,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         var began = DateTimeOffset.UtcNow;
         using (var answer = await http.GetAsync("api/session"))
         {
-            if (answer.StatusCode == HttpStatusCode.Gone)
+            // Told by our own server, not by whatever answers in its place.
+            if (answer.StatusCode == HttpStatusCode.Gone && (await Server.Read(answer, Json.Default.ApiProblem))?.Rule == "lost")
             {
                 wiped = true;
                 timer?.Dispose();
@@ -147,7 +156,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         foreach (var record in await store.Stores())
         {
             await SendStore(record);
-            await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
+            if ((await store.Store(record.Id))?.Version > 0) await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
         }
 
         foreach (var survey in await store.Surveys())
@@ -230,7 +239,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     {
         foreach (var photo in JsonSerializer.Deserialize(await Browser.UnsentPhotos(survey.Id), Json.Default.StringArray)!)
         {
-            switch (await Browser.SendPhoto(photo))
+            switch (await Browser.SendPhoto(photo, store.Device))
             {
                 case 204:
                     await Browser.PhotoDone(photo, false);
@@ -254,11 +263,12 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         foreach (var there in await server.Get("api/stores", Json.Default.ServerStoreArray) ?? [])
         {
             var here = await store.Store(there.Id);
-            if ((here is null || (here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document))
-                await store.Put((here ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
+            if ((here is null || (here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document)
+                && await store.Store(there.Id) is not { Changed: true } and var now) // A plan saved here meanwhile stays.
+                await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
             foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
-            if ((await store.Store(there.Id))?.ServiceCursor is { } cursor)
-                await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", cursor, async place => await store.Put((await store.Store(there.Id))! with { ServiceCursor = place }));
+            var service = await store.Cursor(there.Id);
+            await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }));
         }
     }
 

@@ -50,7 +50,7 @@ internal sealed class SurveyJournal(LocalStore store, Sync sync, TimeProvider cl
         };
         await keep(e);
         events.Add(e);
-        _ = sync.Count();
+        sync.Added();
         return e.Id;
     }
 }

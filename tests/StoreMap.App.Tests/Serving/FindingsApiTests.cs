@@ -43,6 +43,20 @@ public class FindingsApiTests
         Assert.Equal("[]", await server.Client.GetStringAsync("/api/stores/tern-hollow/findings", Cancel));
     }
 
+    /// <summary>What a device wrote is kept letter for letter; what the record can't use of it is left out.</summary>
+    [Theory]
+    [InlineData("""{"entry":"x"}""")]
+    [InlineData("""{"entry":[1]}""")]
+    [InlineData("""{"entry":{"finding":7},"movement":3}""")]
+    public async Task Events_WithABodyOfAnotherForm_AreKeptAndTheRecordDoesWithout(string body)
+    {
+        await using var server = await TestServer.Start();
+        await server.PutDemo();
+        var odd = JournalEvent.Parse(Note("n1", "F1", FindingStatus.Open))! with { Body = System.Text.Json.Nodes.JsonNode.Parse(body)!.AsObject() };
+        Assert.Equal(HttpStatusCode.OK, (await Post(server, odd.Write())).StatusCode);
+        Assert.Empty(ServiceRecordFile.Parse(await server.Client.GetStringAsync("/api/stores/tern-hollow/service.json", Cancel), null, Demo).Record.Entries);
+    }
+
     [Fact]
     public async Task Events_OfAStoreNotHereYet_AskForTheLayoutFirst()
     {

@@ -29,9 +29,6 @@ public class HomographyTests
             var (backX, backY) = map.Map(seen.X, seen.Y);
             Assert.Equal(x, backX, 1e-6);
             Assert.Equal(y, backY, 1e-6);
-            var there = map.Inverse().Map(x, y);
-            Assert.Equal(seen.X, there.X, 1e-6);
-            Assert.Equal(seen.Y, there.Y, 1e-6);
         },
         iter: 200);
 
@@ -50,5 +47,10 @@ public class HomographyTests
         iter: 100);
 
     [Fact]
-    public void Of_ThreePointsInALine_IsNone() => Assert.Null(Homography.Of([(0, 0), (5, 0), (10, 0), (0, 10)], Floor));
+    public void Of_ThreePointsInALineOrCrossedOrDented_IsNone()
+    {
+        Assert.Null(Homography.Of([(0, 0), (5, 0), (10, 0), (0, 10)], Floor));
+        Assert.Null(Homography.Of([(0, 0), (10, 0), (0, 10), (10, 10)], Floor));
+        Assert.Null(Homography.Of([(0, 0), (10, 0), (4, 4), (0, 10)], Floor));
+    }
 }

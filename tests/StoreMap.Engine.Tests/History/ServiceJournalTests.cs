@@ -51,6 +51,40 @@ public class ServiceJournalTests
         Assert.False(Assert.Single(Replay([other, one, Withdraw("e2")], Found).Stories).IsApart);
     }
 
+    /// <summary>The clock of the device that repaired is an hour ahead of that which tested.</summary>
+    [Fact]
+    public void Replay_OfClocksApart_HasAnEntryAfterThoseItsWriterKnew()
+    {
+        var repair = Note("e1", "a", 5, FindingStatus.Repaired);
+        var test = Note("e2", "b", 5, FindingStatus.Verified, new VerificationTest(TestShop.Day(6, 5), "initial", "bubble", true), after: "e1") with { Time = repair.Time.AddHours(-1) };
+        Assert.Equal([FindingStatus.Open, FindingStatus.Repaired, FindingStatus.Verified], Assert.Single(Replay([test, repair], Found).Stories).Lines.Select(l => l.Entry.Status));
+    }
+
+    [Fact]
+    public void Replay_MiddleEntryTakenBack_LeavesNoneMadeApart()
+    {
+        JournalEvent[] events = [Note("e1", "a", 5, FindingStatus.Isolated), Note("e2", "a", 6, FindingStatus.Isolated, after: "e1"), Note("e3", "a", 7, FindingStatus.Repaired, after: "e2"), Withdraw("e2")];
+        Assert.Equal(["e3"], Assert.Single(Replay(events, Found).Stories).Latest);
+    }
+
+    [Fact]
+    public void Replay_EntryTakenBackAfterItsFileWasReadIn_StaysTakenBack()
+    {
+        var noted = Note("e1", "a", 5, FindingStatus.Repaired, added: 10);
+        JournalEvent[] events = [noted, .. ServiceJournal.Events(Replay([noted], Found).File), Withdraw("e1")];
+        var state = Replay(events, Found);
+        Assert.Equal(FindingStatus.Open, Assert.Single(state.Stories).Finding.Entry.Status);
+        Assert.Empty(state.File.Record.Movements);
+    }
+
+    [Fact]
+    public void Events_OfALaterFileWithMoreOfOtherDays_AreTheSame()
+    {
+        var earlier = Record(Entry("F1", 5, FindingStatus.Open)).Append(Entry("F1", 7, FindingStatus.Repaired));
+        var later = Record(Entry("F0", 2, FindingStatus.Open)).Append(Entry("F1", 5, FindingStatus.Open)).Append(Entry("F1", 7, FindingStatus.Repaired));
+        Assert.Subset(ServiceJournal.Events(later).Select(e => e.Write()).ToHashSet(), ServiceJournal.Events(earlier).Select(e => e.Write()).ToHashSet());
+    }
+
     [Fact]
     public void Replay_EntryTakenBack_CountsNoMoreWithItsWeight()
     {

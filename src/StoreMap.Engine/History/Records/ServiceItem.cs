@@ -26,10 +26,10 @@ internal sealed record ServiceItem(string List, JsonObject Json, JournalEvent? E
         if (e.Body["movement"] is JsonObject movement) yield return new ServiceItem(Movements, Scaled(movement, Weights(e.Body) / Weights(file), "added", "recovered"), e, null);
     }
 
-    /// <summary>Leaves out elements of a file that an entry or a panel tells as well: the file was written from them.</summary>
-    public static List<ServiceItem> Once(IReadOnlyList<ServiceItem> items)
+    /// <summary>Leaves out elements of a file that an entry or a panel tells as well, or told before it was taken back: the file was written from them.</summary>
+    public static List<ServiceItem> Once(IReadOnlyList<ServiceItem> items, IEnumerable<ServiceItem> takenBack)
     {
-        var said = items.Where(i => !i.IsOfFile).GroupBy(i => i.Content).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+        var said = items.Concat(takenBack).Where(i => !i.IsOfFile).GroupBy(i => i.Content).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
         return [.. items.Where(i => !i.IsOfFile || said.GetValueOrDefault(i.Content) == 0 || said[i.Content]-- <= 0)];
     }
 

@@ -34,6 +34,7 @@ public static class ServiceJournal
     {
         var events = new List<JournalEvent>();
         var times = new Dictionary<string, int>(StringComparer.Ordinal);
+        var days = new Dictionary<DateOnly, int>();
         foreach (var list in (string[])[ServiceItem.Entries, ServiceItem.Movements])
         {
             var entries = list == ServiceItem.Entries;
@@ -47,7 +48,9 @@ public static class ServiceJournal
                 var body = new JsonObject { ["units"] = file.Root["units"]?.DeepClone(), ["weightUnit"] = file.Root["weightUnit"]?.DeepClone(), [entries ? "entry" : "movement"] = item };
                 var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{content} {times[content]}")))[..32];
                 var date = entries ? file.Record.Entries[i].Date : file.Record.Movements[i].Date;
-                events.Add(Event($"{FileDevice}-{hash}", file.Record.Store, i, date, body));
+                // Counted by days, so that a later file with more of other days has the same events.
+                days[date] = days.GetValueOrDefault(date) + 1;
+                events.Add(Event($"{FileDevice}-{hash}", file.Record.Store, days[date] - 1, date, body));
             }
         }
 
@@ -64,12 +67,13 @@ public static class ServiceJournal
         var conflicts = new List<string>();
         var once = JournalReplay.Once(events.Where(e => e.Survey == plan.Id), conflicts);
         var gone = once.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => ServiceItem.Text(e.Body, "of")).ToHashSet();
-        var all = once.Where(e => e.Kind == JournalKinds.Service).ToLookup(e => gone.Contains(e.Id));
+        var all = InOrder([.. once.Where(e => e.Kind == JournalKinds.Service)]).ToLookup(e => gone.Contains(e.Id));
         var file = ServiceRecordWriter.Empty(plan.Id, Weights(plan), plan.Units);
         var noted = all[false].SelectMany(e => ServiceItem.Of(e, file)).ToList();
         var found = PanelFindings.Items(plan, ServiceAssembly.Read(plan, noted), file, panels);
         // On one day: what a file has, then what was found, then what devices noted of it.
-        var read = ServiceAssembly.Read(plan, ServiceItem.Once([.. noted.Where(i => i.IsOfFile), .. found, .. noted.Where(i => !i.IsOfFile)]));
+        var takenBack = all[true].SelectMany(e => ServiceItem.Of(e, file));
+        var read = ServiceAssembly.Read(plan, ServiceItem.Once([.. noted.Where(i => i.IsOfFile), .. found, .. noted.Where(i => !i.IsOfFile)], takenBack));
         return new ServiceState(read.File, Stories(read, [.. all[false]], [.. all[true]]), read.LeftOut, conflicts);
     }
 
@@ -79,17 +83,44 @@ public static class ServiceJournal
         var lines = record.Entries.Zip(read.Entries, (e, i) => new ServiceLine(e, i.Event, i.Panel)).ToLookup(l => l.Entry.Finding);
         var weights = record.Movements.Zip(read.Movements, (m, i) => new ServiceWeight(m, i.Event)).ToLookup(w => w.Movement.Finding);
         var followed = events.SelectMany(After).ToHashSet(StringComparer.Ordinal);
+        // Who followed an entry that was taken back knew what that one followed.
+        foreach (var e in takenBack.AsEnumerable().Reverse().Where(e => followed.Contains(e.Id))) followed.UnionWith(After(e));
         return
         [
-            .. ServiceFinding.Of(record).Select(f => f.Entry.Finding).Select((id, i) => new FindingStory
+            .. ServiceFinding.Of(record).Select(f => (Finding: f, Id: f.Entry.Finding)).Select(f => new FindingStory
             {
-                Finding = ServiceFinding.Of(record)[i],
-                Lines = [.. lines[id]],
-                Weights = [.. weights[id]],
-                Latest = [.. lines[id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
-                TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && ServiceItem.Text(entry, "finding") == id)],
+                Finding = f.Finding,
+                Lines = [.. lines[f.Id]],
+                Weights = [.. weights[f.Id]],
+                Latest = [.. lines[f.Id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
+                TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && ServiceItem.Text(entry, "finding") == f.Id)],
             }),
         ];
+    }
+
+    // The devices' clocks differ: an entry comes after those that its writer knew.
+    private static List<JournalEvent> InOrder(IReadOnlyList<JournalEvent> events)
+    {
+        var byId = events.ToDictionary(e => e.Id, StringComparer.Ordinal);
+        var (order, seen, done) = (new List<JournalEvent>(), new HashSet<string>(StringComparer.Ordinal), new HashSet<string>(StringComparer.Ordinal));
+        foreach (var first in events)
+        {
+            var open = new Stack<JournalEvent>([first]);
+            while (open.TryPeek(out var e))
+            {
+                if (seen.Add(e.Id))
+                {
+                    foreach (var id in After(e)) if (!seen.Contains(id) && byId.TryGetValue(id, out var before)) open.Push(before);
+                }
+                else
+                {
+                    open.Pop();
+                    if (done.Add(e.Id)) order.Add(e);
+                }
+            }
+        }
+
+        return order;
     }
 
     private static IEnumerable<string> After(JournalEvent e) => e.Body["after"] is JsonArray after ? after.Select(a => a?.ToString()).OfType<string>() : [];

@@ -58,11 +58,11 @@ export async function unsentPhotos(survey) {
 }
 
 // The server's answer: 0 when it can't be reached.
-export async function sendPhoto(id) {
+export async function sendPhoto(id, device) {
   const photo = await settled(reading('photos').get(id));
   try {
     const answer = await fetch(`/api/surveys/${photo.survey}/photos/${id}`, {
-      method: 'PUT', body: photo.bytes, headers: { 'Content-Type': 'image/jpeg', 'X-StoreMap-Client': '1' },
+      method: 'PUT', body: photo.bytes, headers: { 'Content-Type': 'image/jpeg', 'X-StoreMap-Client': '1', 'X-StoreMap-Device': device },
     });
     return answer.status;
   } catch {
