@@ -28,11 +28,12 @@ public static class HeatMapSheet
         var words = set.Words;
         var head = new SheetHead(Name, words.Say("map.title-day", day), words["map.kind"]);
         var scale = ScaleOf(net, field, context.ColourMap);
+        var contours = FieldContours.Of(field, scale);
         new PlanSheet
         {
             Set = set, Plan = plan, Head = head, Behind = head with { Name = Name + "-notes", Title = words.Say("page.notes-to", head.Title) },
             Description = words.Say("map.description", plan.Name, day), NotesArea = NotesArea,
-            Field = d => FieldPass.Draw(d, field, scale),
+            Field = d => FieldPass.Draw(d, contours),
             Subject = d =>
             {
                 ReadingsPass.Draw(d, net);

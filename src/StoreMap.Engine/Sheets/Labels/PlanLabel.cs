@@ -12,12 +12,29 @@ internal sealed record PlanLabel
     private const double SidePad = 0.5;
     private const double TopPad = 0.5;
     private const double BottomPad = 0.8;
+    private double? width;
 
     /// <summary>Lines of text.</summary>
-    public required IReadOnlyList<string> Lines { get; init; }
+    public required IReadOnlyList<string> Lines
+    {
+        get;
+        init
+        {
+            field = value;
+            width = null;
+        }
+    }
 
     /// <summary>How it is set.</summary>
-    public required TextStyle Style { get; init; }
+    public required TextStyle Style
+    {
+        get;
+        init
+        {
+            field = value;
+            width = null;
+        }
+    }
 
     /// <summary>What it belongs to.</summary>
     public required SheetPoint Anchor { get; init; }
@@ -41,7 +58,7 @@ internal sealed record PlanLabel
     public string? Key { get; init; }
 
     /// <summary>Width of the box of an unturned label.</summary>
-    public double Width => Lines.Max(Style.WidthOf) + (2 * SidePad);
+    public double Width => width ??= Lines.Max(Style.WidthOf) + (2 * SidePad);
 
     /// <summary>Height of the box of an unturned label.</summary>
     public double Height => Style.HeightMillimetres + ((Lines.Count - 1) * LineStep) + TopPad + BottomPad;

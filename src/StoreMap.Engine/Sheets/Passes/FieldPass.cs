@@ -10,26 +10,22 @@ internal static class FieldPass
     /// <summary>Largest distance that thinning moves a border, sheet millimetres.</summary>
     private const double Thinning = 0.04;
 
-    /// <summary>Deviation over level at which the colour begins to fade, and at which it fades more.</summary>
-    private static readonly (double From, string Id, double Pitch, double Width)[] Fading =
-        [(0.6, "hatch-fair", 1.5, 0.35), (1.2, "hatch-weak", 1.1, 0.5)];
+    /// <summary>One hatch for each of <see cref="FieldContours.FadingFrom"/>.</summary>
+    private static readonly (string Id, double Pitch, double Width)[] Hatches = [("hatch-fair", 1.5, 0.35), ("hatch-weak", 1.1, 0.5)];
 
     /// <summary>Where along a contour line its value may stand, in parts of its length.</summary>
     private static readonly double[] LabelPlaces = [0.5, 0.3, 0.7, 0.15, 0.85, 0.05, 0.95];
 
     /// <summary>Draws the field.</summary>
     /// <param name="d">The drawing.</param>
-    /// <param name="field">The field.</param>
-    /// <param name="scale">Levels and colours.</param>
-    /// <param name="uncertainty">False to leave out the hatching of uncertain parts.</param>
-    public static void Draw(PlanDrawing d, GasField field, ConcentrationScale scale, bool uncertainty = true)
+    /// <param name="contours">The field's areas and lines.</param>
+    public static void Draw(PlanDrawing d, FieldContours contours)
     {
         d.Svg.Begin("field", "field", d.Words["plan.field"], d.Words["plan.field-description"]);
-        var areas = Isobands.TraceAbove(field, [double.NegativeInfinity, .. scale.Levels]);
-        DrawProbed(d, areas[0]);
-        DrawBands(d, areas, scale);
-        if (uncertainty) DrawFading(d, field, scale);
-        DrawLines(d, field, scale);
+        DrawProbed(d, contours.Areas[0]);
+        DrawBands(d, contours.Areas, contours.Scale);
+        if (contours.Fading.Count > 0) DrawFading(d, contours.Fading);
+        DrawLines(d, contours);
         d.Svg.End();
         d.Uses(LegendSymbol.Unsurveyed);
     }
@@ -57,20 +53,11 @@ internal static class FieldPass
         d.Svg.End();
     }
 
-    private static void DrawFading(PlanDrawing d, GasField field, ConcentrationScale scale)
+    private static void DrawFading(PlanDrawing d, IReadOnlyList<Isoband> fading)
     {
-        var ratio = new double[field.Grid.Count];
-        var counts = new bool[field.Grid.Count];
-        for (var i = 0; i < ratio.Length; i++)
-        {
-            ratio[i] = field.DeviationPpm[i] / Math.Max(field.MeanPpm[i], scale.Levels[0]);
-            counts[i] = field.Evidence[i] && field.MedianPpm[i] >= scale.Levels[0];
-        }
-
         d.Svg.Begin("field-uncertain", "uncertain", d.Words["legend.uncertain"]);
-        foreach (var (from, id, pitch, width) in Fading)
+        foreach (var (area, (id, pitch, width)) in fading.Zip(Hatches))
         {
-            var area = Isobands.TraceCells(field.Grid, ratio, counts, [from])[0];
             if (area.Rings.Count == 0) continue;
             d.Svg.Rings(Rings(d, area), new Paint(d.Svg.Hatch(id, pitch, width, SheetStyle.Paper, 45)));
             d.Uses(LegendSymbol.Uncertain);
@@ -79,19 +66,15 @@ internal static class FieldPass
         d.Svg.End();
     }
 
-    private static void DrawLines(PlanDrawing d, GasField field, ConcentrationScale scale)
+    private static void DrawLines(PlanDrawing d, FieldContours contours)
     {
         d.Svg.Begin("contours", "contours", d.Words["plan.contours"]);
-        foreach (var level in Isolines.Trace(field, scale.Levels).GroupBy(l => l.Level).OrderBy(g => g.Key))
+        foreach (var line in contours.Lines)
         {
-            var action = level.Key == scale.ActionPpm;
-            var paint = Paint.Line(action ? SheetStyle.Medium : SheetStyle.Hair, SheetStyle.Ink);
-            foreach (var line in level)
-            {
-                var points = Thin.Line(d.Points(line.Points), Thinning);
-                d.Svg.Polyline(points, paint);
-                AddLabel(d, points, level.Key);
-            }
+            var action = line.Level == contours.Scale.ActionPpm;
+            var points = Thin.Line(d.Points(line.Points), Thinning);
+            d.Svg.Polyline(points, Paint.Line(action ? SheetStyle.Medium : SheetStyle.Hair, SheetStyle.Ink));
+            AddLabel(d, points, line.Level);
         }
 
         d.Svg.End();

@@ -46,7 +46,7 @@ internal static class FixturesPass
             foreach (var turns in box.Width >= box.Height ? new[] { 0, 1 } : [1, 0]) spots.AddRange(Inside(label, box, turns));
             // A case with a hit must be named on the plan, however far its leader runs. On another case a tag would name that one.
             double[] rings = withHit.Contains(fixture.Id) ? [3, 4.5, 6, 8, 10, 12.5, 15, 21, 28, 36, 45] : [3, 6, 10, 15];
-            var beside = LabelSpots.Rings(label, rings).ToLookup(spot => boxes.Values.Any(other => other != box && Meets(label, spot, other)));
+            var beside = LabelSpots.Rings(label, rings).ToLookup(spot => MeetsAny(label, spot, boxes.Values, box));
             spots.AddRange([.. beside[false], .. beside[true]]);
             if (named is not null && fixture.Kind == FixtureKind.WalkIn && named.Width <= box.Width - 1 && named.Height <= box.Height - 1)
             {
@@ -59,12 +59,25 @@ internal static class FixturesPass
         }
     }
 
-    // True when the label or its leader runs over a box.
-    private static bool Meets(PlanLabel label, LabelSpot spot, SheetBox box)
+    // True when the label or its leader runs over a box other than its own.
+    private static bool MeetsAny(PlanLabel label, LabelSpot spot, IReadOnlyCollection<SheetBox> boxes, SheetBox own)
     {
         const int Steps = 12;
-        return box.Overlaps(label.BoxAt(spot))
-            || Enumerable.Range(0, Steps).Any(k => box.Contains(label.Anchor + ((spot.Middle - label.Anchor) * (k / (double)Steps))));
+        var step = (spot.Middle - label.Anchor) * (1.0 / Steps);
+        var taken = label.BoxAt(spot);
+        var reach = SheetBox.Around([label.Anchor, spot.Middle]);
+        foreach (var box in boxes)
+        {
+            if (box == own) continue;
+            if (box.Overlaps(taken)) return true;
+            if (box.X > reach.Right || box.Right < reach.X || box.Y > reach.Bottom || box.Bottom < reach.Y) continue;
+            for (var k = 0; k < Steps; k++)
+            {
+                if (box.Contains(label.Anchor + (step * k))) return true;
+            }
+        }
+
+        return false;
     }
 
     private static IEnumerable<LabelSpot> Inside(PlanLabel label, SheetBox box, int turns)

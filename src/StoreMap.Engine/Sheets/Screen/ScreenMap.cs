@@ -87,7 +87,7 @@ public static class ScreenMap
     private static void Under(PlanDrawing d, GasField? field, ConcentrationScale? scale, bool uncertainty)
     {
         FloorPass.Draw(d);
-        if (field is not null) FieldPass.Draw(d, field, scale!, uncertainty);
+        if (field is not null) FieldPass.Draw(d, FieldContours.Of(field, scale!, uncertainty));
         ObstaclesPass.Draw(d);
         PitsPass.Draw(d);
         FixturesPass.Draw(d, filled: field is null);
