@@ -22,6 +22,7 @@ internal sealed class BlockTables
     private readonly double[] additive;
     private readonly double[] gain;
     private readonly double[]?[] censored;
+    private readonly int exact;
     private readonly int[] index;
     private readonly double[] fraction;
 
@@ -38,6 +39,7 @@ internal sealed class BlockTables
         this.additive = additive;
         this.gain = gain;
         this.censored = censored;
+        exact = censored.Count(table => table is null);
         index = new int[censored.Length];
         fraction = new double[censored.Length];
     }
@@ -207,14 +209,15 @@ internal sealed class BlockTables
     /// <summary>All noise levels side by side.</summary>
     internal double LogSideBySide(int shift, double extraLogVariance)
     {
-        var (mean, variance, product, sum) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.Zero);
-        var half = Vector256.Create(0.5);
-        var tails = Vector256<double>.One;
+        var (mean, variance, totals, tails) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.One);
+        var (sum, one, freedom, pull) = (Vector256<double>.Zero, Vector256<double>.One, Vector256.Create(Freedom), Vector256.Create(Freedom + 1));
         for (var i = 0; i < index.Length; i++)
         {
-            var keep = block.Keep[i];
-            mean *= Vector256.Create(keep);
-            variance = Patch + ((variance - Patch) * Vector256.Create(keep * keep));
+            // Each step waits for the one before: fused and with one division after another's start, the wait is shortest.
+            var keep = Vector256.Create(block.Keep[i]);
+            mean *= keep;
+            keep *= keep;
+            variance = Vector256.FusedMultiplyAdd(variance, keep, Patch * (one - keep));
             var k = index[i] + shift;
             var t = fraction[i];
             if (k < 0) (k, t) = (0, 0);
@@ -231,33 +234,31 @@ internal sealed class BlockTables
             var r = residual[at] + (t * (residual[at + 1] - residual[at]));
             var a = additive[at] + (t * (additive[at + 1] - additive[at]));
             var g = gain[at] + (t * (gain[at + 1] - gain[at]));
-            var square = g * g;
-            var slope = Vector256.Create(g);
-            var total = Vector256.Create(a + (square * (block.LogVariance[i] + extraLogVariance))) + (Vector256.Create(square) * (Turbulence + variance));
-            var error = Vector256.Create(r) - (slope * mean);
-            var inverse = Vector256<double>.One / total;
-            var square2 = error * error * inverse;
-            var tail = Vector256<double>.One + (square2 * Vector256.Create(1 / Freedom));
-            product *= total;
+            var (slope, square) = (Vector256.Create(g), Vector256.Create(g * g));
+            var apart = Vector256.FusedMultiplyAdd(square, Turbulence, Vector256.Create(a + (g * g * (block.LogVariance[i] + extraLogVariance))));
+            var total = Vector256.FusedMultiplyAdd(square, variance, apart);
+            var error = Vector256.FusedMultiplyAdd(-slope, mean, Vector256.Create(r));
+            // Student's law: log(1 + e²/(5 v)) = log(5 v + e²) - log(v) - log 5.
+            var spread = total * freedom;
+            var tail = Vector256.FusedMultiplyAdd(error, error, spread);
+            totals *= total;
             tails *= tail;
-            if ((i & 15) == 15)
-            {
-                sum -= half * Vector256.Log(product);
-                product = Vector256<double>.One;
-                sum -= Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails);
-                tails = Vector256<double>.One;
-            }
-
+            var course = variance * slope;
+            var inverse = one / total;
             // A reading far out is held for a gust and moves the patch little.
-            var share = variance * slope * inverse;
-            mean += share * error * Vector256.Min(Vector256<double>.One, Vector256.Create((Freedom + 1) / Freedom) / tail);
-            variance -= share * slope * variance;
+            mean = Vector256.FusedMultiplyAdd(course * error, Vector256.Min(inverse, pull / tail), mean);
+            variance = Vector256.FusedMultiplyAdd(-(course * course), inverse, variance);
+            if ((i & 15) != 15) continue;
+            sum += LogScale(totals, tails);
+            (totals, tails) = (one, one);
         }
 
-        sum -= Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails);
-        if (block.Weight < 1) return Mixed((sum - (half * Vector256.Log(product))).GetLower(), (sum - (half * Vector256.Log(product))).GetUpper());
+        sum += LogScale(totals, tails) + Vector256.Create(exact * (Freedom + 1) / 2 * Math.Log(Freedom));
+        if (block.Weight < 1) return Mixed(sum.GetLower(), sum.GetUpper());
         var best = Math.Max(Math.Max(sum[0], sum[1]), Math.Max(sum[2], sum[3]));
-        var likelihood = Weight * Vector256.Exp(sum - Vector256.Create(best)) / Vector256.Sqrt(product);
-        return best + Math.Log(Vector256.Sum(likelihood));
+        return best + Math.Log(Vector256.Sum(Weight * Vector256.Exp(sum - Vector256.Create(best))));
     }
+
+    private static Vector256<double> LogScale(Vector256<double> totals, Vector256<double> tails) =>
+        (Vector256.Create(Freedom / 2) * Vector256.Log(totals)) - (Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails));
 }

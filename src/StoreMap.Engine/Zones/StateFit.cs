@@ -25,6 +25,10 @@ internal sealed class StateFit
 {
     private const int FineStep = 5;
     private const int CoarseStep = 10;
+
+    /// <summary>Terms this far under the largest are not summed; natural logarithm.</summary>
+    private const double Unseen = 25;
+
     private readonly float[]?[] logResponse;
     private readonly bool basePiping;
     private readonly int crosses;
@@ -127,6 +131,8 @@ internal sealed class StateFit
     {
         var n = Block.Readings.Length;
         Span<double> shape = n <= 256 ? stackalloc double[n] : new double[n];
+        Span<double> terms = stackalloc double[strengths];
+        var top = -1;
         var first = kept?.Count ?? 0;
         var best = double.NegativeInfinity;
         var sum = 0.0;
@@ -139,11 +145,12 @@ internal sealed class StateFit
             var table = ResponseOf(t).AsSpan(cell * n, n);
             for (var i = 0; i < n; i++) shape[i] = table[i] + lowest;
             tables.SetShape(shape);
+            var (low, high) = Terms(tables, t, weight, every, top, best, terms);
             var bestHere = double.NegativeInfinity;
-            for (var g = 0; g < strengths; g += every)
+            for (var g = low; g <= high; g += every)
             {
-                var term = tables.LogAt(g * step) + logStrengthPrior[t][g] + weight;
-                bestHere = Math.Max(bestHere, term);
+                var term = terms[g];
+                if (term > bestHere) (bestHere, top) = (term, g);
                 if (term > best)
                 {
                     sum = (sum * Math.Exp(best - term)) + 1;
@@ -172,6 +179,38 @@ internal sealed class StateFit
         }
 
         return best + Math.Log(sum);
+    }
+
+    // Terms of one air setting from the strength that the setting before had likeliest, to either side until they fall out of sight: every
+    // term counts that could matter, and a term that falls only falls further. Without such a strength, all.
+    private (int Low, int High) Terms(BlockTables tables, int setting, double weight, int every, int start, double best, Span<double> terms)
+    {
+        var prior = logStrengthPrior[setting];
+        var last = (strengths - 1) / every * every;
+        if (start < 0)
+        {
+            for (var g = 0; g <= last; g += every) terms[g] = tables.LogAt(g * step) + prior[g] + weight;
+            return (0, last);
+        }
+
+        terms[start] = tables.LogAt(start * step) + prior[start] + weight;
+        best = Math.Max(best, terms[start]);
+        var (low, high) = (start, start);
+        while (high < last && (high == start || terms[high] > best - Unseen || terms[high] > terms[high - every]))
+        {
+            high += every;
+            terms[high] = tables.LogAt(high * step) + prior[high] + weight;
+            best = Math.Max(best, terms[high]);
+        }
+
+        while (low > 0 && (low == start || terms[low] > best - Unseen || terms[low] > terms[low + every]))
+        {
+            low -= every;
+            terms[low] = tables.LogAt(low * step) + prior[low] + weight;
+            best = Math.Max(best, terms[low]);
+        }
+
+        return (low, high);
     }
 
     /// <summary>Leaves air settings that the middle sums found hopeless out of the fine ones.</summary>
