@@ -15,16 +15,16 @@ public enum RepairDue
     Check,
 }
 
-/// <summary>A system over the US threshold.</summary>
+/// <summary>A system that was over the US threshold and has not been mended since.</summary>
 /// <param name="System">System id.</param>
-/// <param name="Percent">Its annualised leak rate, percent.</param>
-/// <param name="Addition">Day of the addition that shows it.</param>
+/// <param name="Percent">Its annualised leak rate at that addition, percent a year.</param>
+/// <param name="Addition">Day of the first addition that showed it over.</param>
 /// <param name="Due">Last day for the repair.</param>
 public sealed record SystemOver(string System, double Percent, DateOnly Addition, DateOnly Due);
 
 /// <summary>By when repairs and their tests are due, as far as the service record tells; the rules in force come first. US, where the plan
-/// is in feet or inches: 30 days from the addition that showed a leak rate over the threshold, a follow-up test within 10 days of the
-/// passed first (40 CFR 82.157, 84.106). Elsewhere a check within one month of the repair, after 24 hours of running (Regulation (EU)
+/// is in feet or inches: 30 days from the first addition that showed a leak rate over the threshold and has not been mended since; later
+/// additions give no more time. A follow-up test within 10 days of the passed first (40 CFR 82.157, 84.106). Elsewhere a check within one month of the repair, after 24 hours of running (Regulation (EU)
 /// 2024/573, article 5).</summary>
 public static class RepairDues
 {
@@ -34,20 +34,29 @@ public static class RepairDues
     /// <summary>Days from the passed initial test to the follow-up test, US rules.</summary>
     public const int FollowUpDays = 10;
 
-    /// <summary>Systems over the US threshold, with the rate, the addition that shows it and the last day for the repair.</summary>
+    /// <summary>Systems over the US threshold and not mended since, with the rate, the addition that first showed it and the last day for
+    /// the repair. A lower rate afterwards is no repair: mended is a system when one of its findings passed a test on or after the day of
+    /// the addition and none that was known by then is unverified.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="record">The record; null when there is none.</param>
-    /// <param name="day">Later additions are left out.</param>
+    /// <param name="day">Later additions and entries are left out.</param>
     public static IReadOnlyList<SystemOver> Over(Plan plan, ServiceRecord? record, DateOnly day)
     {
         var over = new List<SystemOver>();
         if (record is null) return over;
+        var findings = ServiceFinding.Of(record, day).GroupBy(f => SystemOf(plan, f)?.Id).Where(g => g.Key is not null).ToDictionary(g => g.Key!, g => g.ToList());
         foreach (var system in plan.Systems)
         {
-            if (system.ChargeKilograms is not { } charge || !IsUnderUsRules(system, day)) continue;
-            if (LeakRate.Annualised(record, system.Id, charge, day) is not { } percent || !LeakRate.IsOver(percent, UsLeakRules.CommercialThresholdPercent)) continue;
-            var addition = LeakRate.Additions(record, system.Id).Last(a => a.Date <= day).Date;
-            over.Add(new SystemOver(system.Id, percent, addition, addition.AddDays(RepairDays)));
+            if (system.ChargeKilograms is not { } charge) continue;
+            var own = findings.GetValueOrDefault(system.Id, []);
+            foreach (var addition in LeakRate.Additions(record, system.Id).Select(a => a.Date).TakeWhile(d => d <= day))
+            {
+                if (!IsUnderUsRules(system, addition) || IsMended(own, addition)) continue;
+                var percent = LeakRate.Annualised(record, system.Id, charge, addition)!.Value;
+                if (!LeakRate.IsOver(percent, UsLeakRules.CommercialThresholdPercent)) continue;
+                over.Add(new SystemOver(system.Id, percent, addition, addition.AddDays(RepairDays)));
+                break;
+            }
         }
 
         return over;
@@ -76,6 +85,9 @@ public static class RepairDues
         var id = plan.Equipment.FirstOrDefault(e => e.Id == finding.Entry.Equipment)?.System;
         return plan.Systems.FirstOrDefault(s => s.Id == id);
     }
+
+    private static bool IsMended(List<ServiceFinding> findings, DateOnly addition) => findings
+        .Select(f => f.FollowedUp ?? f.Verified).Any(passed => passed >= addition && findings.All(f => f.Opened > passed || f.Verified is not null));
 
     private static bool IsUnderUsRules(RefrigerationSystem system, DateOnly day) => system.ChargeKilograms is { } charge
         && Refrigerant.Find(system.Refrigerant) is { } gas && UsLeakRules.RuleFor(gas, charge / LengthUnits.KilogramsPerPound, day) != UsLeakRule.None;

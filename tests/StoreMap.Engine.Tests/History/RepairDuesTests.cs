@@ -24,6 +24,43 @@ public class RepairDuesTests
         Assert.Equal(new DateOnly(2026, 6, 29), found[0].Due);
     }
 
+    // The rule's words: repair within 30 days of when refrigerant is added to an appliance that exceeds the rate (40 CFR 82.157, 84.106).
+    // 80 lb to 1,200 lb after 80 days is 30.42 %, 40 lb after 20 days 60.83 %, 5 lb after 20 days 7.60 %: the first sets the day.
+    [Theory]
+    [InlineData(40)]
+    [InlineData(5)]
+    public void Over_ALaterAdditionWithoutARepair_GivesNoMoreTime(double later)
+    {
+        var record = new ServiceRecord("s", [], [Added(new(2026, 3, 1), 10), Added(new(2026, 5, 20), 80), Added(new(2026, 6, 9), later)]);
+        var over = Assert.Single(RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 10)));
+        Assert.Equal((new DateOnly(2026, 5, 20), new DateOnly(2026, 6, 19)), (over.Addition, over.Due));
+        Assert.Equal(30.42, over.Percent, 0.005);
+    }
+
+    [Theory]
+    [InlineData("2026-06-02", false, "2026-07-09")] // mended before the second addition, which then sets the day
+    [InlineData("2026-06-12", false, null)] // mended after both
+    [InlineData("2026-05-19", false, "2026-06-19")] // a test before the addition tells nothing of what it showed
+    [InlineData("2026-06-12", true, "2026-06-19")] // another known leak is not mended
+    [InlineData(null, false, "2026-06-19")]
+    public void Over_ByTheDayOfThePassedTest_CountsFromTheFirstAdditionNotMendedSince(string? passed, bool another, string? due)
+    {
+        var found = new ServiceEntry { Finding = "F1", Date = new(2026, 5, 10), Fixture = "C1", Along = 1, Status = FindingStatus.Open };
+        List<ServiceEntry> entries = [found];
+        if (passed is not null) entries.Add(found with { Date = Day(passed), Status = FindingStatus.Verified, Tests = [new(Day(passed), "initial", "bubble", true)] });
+        if (another) entries.Add(found with { Finding = "F2" });
+        var record = new ServiceRecord("s", entries, [Added(new(2026, 3, 1), 10), Added(new(2026, 5, 20), 80), Added(new(2026, 6, 9), 40)]);
+        Assert.Equal(due is null ? null : Day(due), RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 20)).SingleOrDefault()?.Due);
+    }
+
+    [Fact]
+    public void Over_AnAdditionBeforeTheRuleBegan_StartsNoClock()
+    {
+        // 40 CFR 84.106 holds from 1 January 2026: 40 lb after 20 days, 60.83 %, of December 2025 is before it.
+        var record = new ServiceRecord("s", [], [Added(new(2025, 12, 1), 10), Added(new(2025, 12, 21), 40), Added(new(2026, 6, 9), 5)]);
+        Assert.Empty(RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 20)));
+    }
+
     [Theory]
     [InlineData(15, 1)]
     [InlineData(14.9, 0)]
@@ -58,6 +95,8 @@ public class RepairDuesTests
     private static ServiceRecord Empty { get; } = new("s", [], []);
 
     private static Plan Shop(LengthUnit units) => TestShop.Shop with { Units = units, Systems = [new RefrigerationSystem("A", SystemType.Direct, "R-448A", 1200 * Pound)] };
+
+    private static DateOnly Day(string text) => DateOnly.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
     private static ServiceFinding Finding(DateOnly day, VerificationTest? test, FindingStatus status) => ServiceFinding.Of(new ServiceRecord("s",
         [new ServiceEntry { Finding = "F1", Date = day, Fixture = "C1", Along = 1, Status = status, Tests = test is null ? [] : [test] }], [])).Single();
