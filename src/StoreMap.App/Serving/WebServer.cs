@@ -55,6 +55,7 @@ internal static class WebServer
         app.UseHostFiltering();
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<RequestGuard>();
+        app.UseMiddleware<UploadLimit>();
         app.UseRouting();
         SignInCookie.Use(app, options);
         DevicesApi.Use(app);

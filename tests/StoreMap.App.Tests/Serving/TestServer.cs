@@ -1,7 +1,9 @@
+using System.Collections.Concurrent;
 using System.Net;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using StoreMap.App.Serving;
 using StoreMap.Data;
 
@@ -15,6 +17,7 @@ internal sealed class TestServer : IAsyncDisposable
     private TestServer(WebApplication app, string folder)
     {
         (this.app, Folder) = (app, folder);
+        app.Services.GetRequiredService<ILoggerFactory>().AddProvider(new ErrorLog(Errors));
         Client = NewClient();
     }
 
@@ -23,6 +26,9 @@ internal sealed class TestServer : IAsyncDisposable
     public TestTime Clock { get; private init; } = null!;
 
     public HttpClient Client { get; }
+
+    /// <summary>What the framework logged as an error, that is, on the console.</summary>
+    public ConcurrentQueue<string> Errors { get; } = new();
 
     public People People => app.Services.GetRequiredService<People>();
 
@@ -69,4 +75,24 @@ internal sealed class TestTime : TimeProvider
     public DateTimeOffset Now { get; set; } = DateTimeOffset.UtcNow;
 
     public override DateTimeOffset GetUtcNow() => Now;
+}
+
+/// <summary>Keeps what is logged as an error.</summary>
+internal sealed class ErrorLog(ConcurrentQueue<string> errors) : ILoggerProvider, ILogger
+{
+    public ILogger CreateLogger(string categoryName) => this;
+
+    public IDisposable? BeginScope<TState>(TState state)
+        where TState : notnull => null;
+
+    public bool IsEnabled(LogLevel logLevel) => logLevel >= LogLevel.Error;
+
+    public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+    {
+        if (IsEnabled(logLevel)) errors.Enqueue($"{formatter(state, exception)} {exception}");
+    }
+
+    public void Dispose()
+    {
+    }
 }
