@@ -15,6 +15,9 @@ internal static class Say
         return halves % 2 == 0 ? $"{halves / 2} ft" : $"{halves / 2} ft 6 in";
     }
 
+    /// <summary>What was entered in a field that may stay empty.</summary>
+    public static string? Entered(string text) => text.Trim() is { Length: > 0 } entered ? entered : null;
+
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>

@@ -110,8 +110,20 @@ public sealed class FindingLifeTests(Chromium chromium)
         await one.Locator("#found-component").FillAsync("return bend");
         await one.Locator("#found-who").FillAsync("Ada Brook");
         await screens.Look("new");
+
+        // A day that has not come, past the field's own bound, is told and nothing is added.
+        var day = await one.Locator("#found-day").InputValueAsync();
+        await one.Locator("#found-day").EvaluateAsync("d => d.removeAttribute('max')");
+        await one.Locator("#found-day").FillAsync("2999-01-01");
+        await one.Locator("#found-add").ClickAsync();
+        await Assertions.Expect(one.Locator("#new-finding .notice.warn")).ToContainTextAsync("The day 2999-01-01 has not come yet. Give today,");
+        await one.Locator("#found-day").FillAsync(day);
         await one.Locator("#found-add").ClickAsync();
         await Stands(one, "Open");
+
+        // The form is closed then, and stays so.
+        await Assertions.Expect(one.Locator("#new-finding[open]")).ToHaveCountAsync(0);
+        Assert.Equal(0, await one.EvaluateAsync<int>("() => new Promise(done => { let n = 0; document.querySelector('#new-finding').addEventListener('toggle', () => n++); setTimeout(() => done(n), 500); })"));
         await Floor.AllSent(one);
         var two = await second.NewPageAsync();
         await two.GotoAsync(wire.Url);

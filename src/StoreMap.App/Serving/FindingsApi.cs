@@ -28,7 +28,7 @@ internal static class FindingsApi
         {
             if (text is null || JournalEvent.Parse(text) is not { } one || one.Survey != store)
                 return Results.BadRequest(new ApiProblem("event", "One of the events can't be read, or belongs to another store. Nothing was taken."));
-            entries.Add(new NewFindingEntry(one.Id, (one.Body["entry"] as JsonObject)?["finding"] is JsonValue finding && finding.TryGetValue<string>(out var named) ? named : "", text));
+            entries.Add(new NewFindingEntry(one.Id, (one.Body["entry"] as JsonObject)?["finding"].Text() ?? "", text));
         }
 
         return Results.Ok(findings.Append(store, entries, SignInCookie.NameOf(context)));

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.Json.Nodes;
+using StoreMap.Plans;
 
 namespace StoreMap.Editing;
 
@@ -30,7 +30,7 @@ public sealed class LayoutElementsJson
         {
             foreach (var node in Of(list))
             {
-                if (node is JsonObject element && element["id"] is JsonValue v && v.GetValueKind() == JsonValueKind.String && v.GetValue<string>() == id) return (list, element);
+                if (node is JsonObject element && element["id"].Text() == id) return (list, element);
             }
         }
 
@@ -60,7 +60,7 @@ public sealed class LayoutElementsJson
         foreach (var holder in Of("drops").Concat(Of("pits")).OfType<JsonObject>())
         {
             if (holder["fixtures"] is not JsonArray fixtures) continue;
-            foreach (var reference in fixtures.Where(f => f?.GetValueKind() == JsonValueKind.String && f.GetValue<string>() == id).ToList()) fixtures.Remove(reference);
+            foreach (var reference in fixtures.Where(f => f.Text() == id).ToList()) fixtures.Remove(reference);
         }
     }
 
@@ -120,7 +120,7 @@ public sealed class LayoutElementsJson
         var taken = new HashSet<string>(StringComparer.Ordinal);
         foreach (var node in Root.Select(p => p.Value).OfType<JsonArray>().SelectMany(a => a).OfType<JsonObject>())
         {
-            if (node["id"] is JsonValue v && v.GetValueKind() == JsonValueKind.String) taken.Add(v.GetValue<string>());
+            if (node["id"].Text() is { } used) taken.Add(used);
         }
 
         for (var n = 1; ; n++)

@@ -69,6 +69,12 @@ public static class ServiceSteps
     {
         if (!After(finding.Entry.Status).Contains(step)) return $"The finding is {finding.InWords()}, so this step does not follow. Look at its entries: another device may have added one.";
         if (day < finding.Entry.Date) return $"The day {Words.Date(day)} is before the finding's latest entry of {Words.Date(finding.Entry.Date)}. Give that day or a later one.";
-        return day > today ? $"The day {Words.Date(day)} has not come yet. Give today, {Words.Date(today)}, or an earlier day." : null;
+        return NotYetCome(day, today);
     }
+
+    /// <summary>What stands against the day of an entry; null when it has come.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="today">Today where the store is.</param>
+    public static string? NotYetCome(DateOnly day, DateOnly today) =>
+        day > today ? $"The day {Words.Date(day)} has not come yet. Give today, {Words.Date(today)}, or an earlier day." : null;
 }

@@ -24,7 +24,7 @@ public sealed record EarlierRoute(IReadOnlyList<string> Order, IReadOnlyList<Pro
         var problems = new List<Problem>();
         if (Parse(InputText.Read(stream, file)) is not { } json)
             throw new RefusedInputException([Fault(null, null, "json", "The file is no JSON object. Give the route.json that route --out wrote, or what route --json printed.")]);
-        var unit = LengthUnits.FromSymbol(Text(json["units"]));
+        var unit = LengthUnits.FromSymbol(json["units"].Text());
         if (unit is null) problems.Add(Fault(null, "units", "units", "units must be m, ft, in or mm, as route writes it."));
         var points = new List<ProbePoint>();
         foreach (var (node, i) in (json["points"] as JsonArray ?? []).Select((n, i) => (n, i)))
@@ -35,7 +35,7 @@ public sealed record EarlierRoute(IReadOnlyList<string> Order, IReadOnlyList<Pro
 
         var known = points.Select(p => p.Id).ToHashSet();
         if (known.Count < points.Count) problems.Add(Fault(null, "points", "id-unique", "An id is given to two points."));
-        List<string?> order = [.. (json["order"] as JsonArray ?? []).Select(Text)];
+        List<string?> order = [.. (json["order"] as JsonArray ?? []).Select(JsonTexts.Text)];
         if (order.Count == 0) problems.Add(Fault(null, "order", "route-order", "The order names no point. Is it a route's document?"));
         if (order.Exists(id => id is null || !known.Contains(id)) || order.Distinct().Count() < order.Count)
             problems.Add(Fault(null, "order", "route-order", "The order must name points of the list, each once."));
@@ -62,20 +62,18 @@ public sealed record EarlierRoute(IReadOnlyList<string> Order, IReadOnlyList<Pro
 
     private static ProbePoint? Point(JsonNode? node, LengthUnit unit)
     {
-        if (node is not JsonObject o || Text(o["id"]) is not { Length: > 0 and <= 32 } id) return null;
-        if (KebabNames.Parse<ProbePass>(Text(o["pass"])) is not { } pass || Place(o["at"]) is not { } at || Place(o["stand"]) is not { } stand) return null;
+        if (node is not JsonObject o || o["id"].Text() is not { Length: > 0 and <= 32 } id) return null;
+        if (KebabNames.Parse<ProbePass>(o["pass"].Text()) is not { } pass || Place(o["at"]) is not { } at || Place(o["stand"]) is not { } stand) return null;
         return new ProbePoint
         {
-            Id = id, Fixture = Text(o["fixture"]), Equipment = Text(o["equipment"]), Room = Text(o["room"]), Pass = pass, At = at, Stand = stand,
-            Spot = KebabNames.Parse<Spot>(Text(o["spot"])) ?? Spot.Front, Height = KebabNames.Parse<ProbeHeight>(Text(o["height"])) ?? ProbeHeight.Mid,
+            Id = id, Fixture = o["fixture"].Text(), Equipment = o["equipment"].Text(), Room = o["room"].Text(), Pass = pass, At = at, Stand = stand,
+            Spot = KebabNames.Parse<Spot>(o["spot"].Text()) ?? Spot.Front, Height = KebabNames.Parse<ProbeHeight>(o["height"].Text()) ?? ProbeHeight.Mid,
             DwellSeconds = Number(o["dwellSeconds"]) is { } s and >= 0 and < 86_400 ? s : 0,
         };
 
         PlanPoint? Place(JsonNode? place) => place is JsonArray { Count: 2 } xy && Number(xy[0]) is { } x && Number(xy[1]) is { } y
             && Math.Max(Math.Abs(x), Math.Abs(y)) < 1e9 ? new(x * unit.InMetres(), y * unit.InMetres()) : null;
     }
-
-    private static string? Text(JsonNode? node) => node?.GetValueKind() == JsonValueKind.String ? node.GetValue<string>() : null;
 
     private static double? Number(JsonNode? node) => node?.GetValueKind() == JsonValueKind.Number && node.GetValue<double>() is var n && double.IsFinite(n) ? n : null;
 }

@@ -31,13 +31,10 @@ internal static class FindingText
         return new FindingLine(
             now.Finding, fixture is null ? now.Equipment ?? now.Fixture ?? "?" : Say.Fixture(fixture), Where(plan, fixture, now), Status(now.Status), Stand(finding),
             due is var (what, by) ? Due(what, by, day) : null, due?.By < day, now.Status == FindingStatus.FollowedUp || (finding.Verified is not null && due is null), story.IsApart,
-            [.. Entries(plan, story)], [.. story.TakenBack.Select(e => $"{Text(e.Body["entry"]!["date"])}: {Text(e.Body["entry"]!["status"])}, taken back")],
-            [.. visits.SelectMany(v => v.State.Events.Where(e => e.Kind == JournalKinds.Photo && Text(e.Body["panel"]) is { } panel && Text(e.Body["photo"]) is not null && panels.Contains((v.Survey, panel))).Select(e => new FindingPhoto(v.Survey, Text(e.Body["photo"])!)))],
+            [.. Entries(plan, story)], [.. story.TakenBack.Select(e => $"{e.Body["entry"]!["date"].Text()}: {e.Body["entry"]!["status"].Text()}, taken back")],
+            [.. visits.SelectMany(v => v.State.Events.Where(e => e.Kind == JournalKinds.Photo && e.Body["panel"].Text() is { } panel && e.Body["photo"].Text() is not null && panels.Contains((v.Survey, panel))).Select(e => new FindingPhoto(v.Survey, e.Body["photo"].Text()!)))],
             story.Latest, [.. ServiceSteps.After(now.Status).Select(s => s.ToString())], finding, system?.Id, system is null ? null : fixture is null ? system.Refrigerant : plan.RefrigerantAt(fixture, now.Along ?? 0));
     }
-
-    // What another device wrote may be anything.
-    private static string? Text(System.Text.Json.Nodes.JsonNode? node) => node is System.Text.Json.Nodes.JsonValue v && v.TryGetValue<string>(out var text) ? text : null;
 
     private static IEnumerable<FindingEntry> Entries(Plan plan, FindingStory story)
     {

@@ -14,7 +14,7 @@ internal sealed record ServiceItem(string List, JsonObject Json, JournalEvent? E
 {
     public const string Entries = "entries", Movements = "movements";
 
-    public string Date => Text(Json, "date") ?? "";
+    public string Date => Json["date"].Text() ?? "";
 
     /// <summary>True for what was read in from a file rather than noted by a device.</summary>
     public bool IsOfFile => Event?.Device == ServiceJournal.FileDevice;
@@ -33,8 +33,6 @@ internal sealed record ServiceItem(string List, JsonObject Json, JournalEvent? E
         return [.. items.Where(i => !i.IsOfFile || said.GetValueOrDefault(i.Content) == 0 || said[i.Content]-- <= 0)];
     }
 
-    public static string? Text(JsonObject map, string field) => map[field] is JsonValue v && v.GetValueKind() == JsonValueKind.String ? (string?)v : null;
-
     private string Content => List + Json.ToJsonString();
 
     private static JsonObject Scaled(JsonObject from, double factor, params ReadOnlySpan<string> fields)
@@ -49,7 +47,7 @@ internal sealed record ServiceItem(string List, JsonObject Json, JournalEvent? E
         return json;
     }
 
-    private static double Lengths(JsonObject of) => (LengthUnits.FromSymbol(Text(of, "units")) ?? LengthUnit.Metre).InMetres();
+    private static double Lengths(JsonObject of) => (LengthUnits.FromSymbol(of["units"].Text()) ?? LengthUnit.Metre).InMetres();
 
-    private static double Weights(JsonObject of) => Text(of, "weightUnit") == "lb" ? LengthUnits.KilogramsPerPound : 1;
+    private static double Weights(JsonObject of) => of["weightUnit"].Text() == "lb" ? LengthUnits.KilogramsPerPound : 1;
 }

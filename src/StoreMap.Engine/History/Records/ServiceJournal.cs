@@ -66,7 +66,7 @@ public static class ServiceJournal
     {
         var conflicts = new List<string>();
         var once = JournalReplay.Once(events.Where(e => e.Survey == plan.Id), conflicts);
-        var gone = once.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => ServiceItem.Text(e.Body, "of")).ToHashSet();
+        var gone = once.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => e.Body["of"].Text()).ToHashSet();
         var all = InOrder([.. once.Where(e => e.Kind == JournalKinds.Service)]).ToLookup(e => gone.Contains(e.Id));
         var file = ServiceRecordWriter.Empty(plan.Id, Weights(plan), plan.Units);
         var noted = all[false].SelectMany(e => ServiceItem.Of(e, file)).ToList();
@@ -93,7 +93,7 @@ public static class ServiceJournal
                 Lines = [.. lines[f.Id]],
                 Weights = [.. weights[f.Id]],
                 Latest = [.. lines[f.Id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
-                TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && ServiceItem.Text(entry, "finding") == f.Id)],
+                TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && entry["finding"].Text() == f.Id)],
             }),
         ];
     }

@@ -19,7 +19,7 @@ internal sealed class ServiceRecordReader(JsonObject root, Plan? plan, ProblemLi
     public ServiceRecord? Read()
     {
         if (!HeaderReader.CheckFormat(root, problems, FormatName, Major, "service record")) return null;
-        var unit = LengthUnits.FromSymbol(root["units"] is JsonValue v && v.TryGetValue<string>(out var symbol) ? symbol : null);
+        var unit = LengthUnits.FromSymbol(root["units"].Text());
         var header = new FieldReader(root, null, unit ?? plan?.Units ?? LengthUnit.Metre, problems);
         var store = header.RequiredText("store", "the id of the store's layout") ?? "";
         if (plan is not null && store.Length > 0 && store != plan.Id)

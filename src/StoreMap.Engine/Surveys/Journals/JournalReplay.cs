@@ -122,7 +122,7 @@ public static class JournalReplay
 
     private static HashSet<string> Texts(List<JournalEvent> events, string kind, string field) => [.. Of(events, kind).Select(e => Text(e, field)).OfType<string>()];
 
-    private static string? Text(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.String ? (string?)v : null;
+    private static string? Text(JournalEvent e, string field) => e.Body[field].Text();
 
     private static double Number(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.Number ? (double)v : 0;
 
