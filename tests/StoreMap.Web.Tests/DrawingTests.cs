@@ -119,6 +119,22 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         await page.Locator("#listed").FillAsync("tag,kind,lengths\n8A,open-case,12-12\n8B,open-case,twelve\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
         await Assertions.Expect(page.Locator("#add-list .problems")).ToContainTextAsync("row 3");
+        await page.Locator("#listed").FillAsync("tag,kind,lengths,circuit,system,refrigerant\n8A,open-case,12-12,Z1,Z,R-448A\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(2);
+
+        // What the store has otherwise is told before anything is added.
+        await page.Locator("#listed").FillAsync("tag,kind,lengths,circuit,system,refrigerant\n9A,open-case,12-12,Z1,Y,R-448A\n9B,open-case,12,Z2,Z,R-134a\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#list-conflicts li")).ToHaveTextAsync(["Circuit Z1: system Y in the list, system Z in the store.", "System Z: R-134a in the list, R-448A in the store."]);
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(2);
+        await page.Locator("#list-conflicts").ScrollIntoViewIfNeededAsync();
+        await screens.Look("conflict");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add them, as the store has it" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(4);
+        await page.Locator("#undo").ClickAsync();
+        await page.Locator("#undo").ClickAsync();
+
         await page.Locator("#listed").FillAsync("tag,kind,lengths\n8A,open-case,12-12\n8B,open-case,12-8\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
         await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(3);

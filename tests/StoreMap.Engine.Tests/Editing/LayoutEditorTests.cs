@@ -30,7 +30,7 @@ public class LayoutEditorTests
             (LayoutEdit)new AddFixtureEdit(kind, x, y, [.. Enumerable.Repeat(8.0, n)], 3.5, (FrontLooks)looks)),
         Gen.Select(Pick("rooms", "obstacles", "pits"), Place, Place, (list, x, y) => (LayoutEdit)new AddAreaEdit(list, list == "rooms" ? "other" : list == "pits" ? "pit" : "shelving", "Store", x, y, 6, 4)),
         Gen.Select(Ids, Gen.Int[-1, 5], Place, Place, (ids, n, x, y) => (LayoutEdit)new MoveCornerEdit(ids[0], n, x, y)),
-        Gen.Int[1, 3].Select(n => (LayoutEdit)new AddListedEdit(Listed(string.Concat(Enumerable.Range(1, n).Select(i => $"{i}Z,open-case,12-8,A1,A\n"))))),
+        Gen.Int[1, 3].Select(n => (LayoutEdit)new AddListedEdit(Listed(string.Concat(Enumerable.Range(1, n).Select(i => $"{i}Z,open-case,12-8,A1,A,\n"))))),
         Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new AddDropEdit(x, y, ids)),
         Gen.Select(Place, Place, (x, y) => (LayoutEdit)new AddEntranceEdit(x, y)));
 
@@ -166,7 +166,7 @@ public class LayoutEditorTests
         var editor = new LayoutEditor(Demo);
         var circuits = editor.Root["circuits"]!.AsArray().Count;
         var known = (string)editor.Root["circuits"]![0]!["id"]!;
-        var made = editor.Do(new AddListedEdit(Listed($"20A,open-case,12-12-8,{known},\n20B,door-case,12-12,NEW9,\n")));
+        var made = editor.Do(new AddListedEdit(Listed($"20A,open-case,12-12-8,{known},,\n20B,door-case,12-12,NEW9,,\n")));
         Assert.Equal(2, made.Count);
         Assert.Equal(circuits + 1, editor.Root["circuits"]!.AsArray().Count);
         foreach (var (_, element) in new LayoutElementsJson(editor.Root).Find(made)) Assert.True(LayoutElementsJson.Box([element])!.Value.Y0 > 180);
@@ -175,9 +175,35 @@ public class LayoutEditorTests
         Assert.True(editor.CanSave);
     }
 
+    [Fact]
+    public void AddListed_ACircuitOnAnotherSystem_IsToldAndTheStoresStays()
+    {
+        var editor = new LayoutEditor(Demo);
+        var (first, second) = (editor.Root["circuits"]![0]!, editor.Root["circuits"]![1]!);
+        var system = editor.Root["systems"]![0]!;
+        var edit = new AddListedEdit(Listed($"20A,open-case,12-12,{first["id"]},Z,R-134a\n20B,open-case,12,{second["id"]},{second["system"]},\n20C,open-case,12,NEW9,{system["id"]},R-22\n"));
+        Assert.Equal(
+            [
+                new ListConflict("circuits", (string)first["id"]!, "system", (string?)first["system"], "Z"),
+                new ListConflict("systems", (string)system["id"]!, "refrigerant", (string?)system["refrigerant"], "R-22"),
+            ],
+            edit.Conflicts(editor.Root));
+        editor.Do(edit);
+        Assert.Equal((string?)first["system"], (string?)editor.Root["circuits"]![0]!["system"]);
+    }
+
+    [Fact]
+    public void AddListed_WithoutCircuits_AddsNoEmptyLists()
+    {
+        var bare = new LayoutEditor(Demo).Root.DeepClone().AsObject();
+        foreach (var list in new[] { "circuits", "systems" }) bare.Remove(list);
+        new AddListedEdit(Listed("20A,open-case,12-12,,,\n")).Apply(new LayoutElementsJson(bare));
+        Assert.False(bare.ContainsKey("circuits") || bare.ContainsKey("systems"));
+    }
+
     private static System.Text.Json.Nodes.JsonObject Listed(string rows)
     {
-        using var csv = new MemoryStream(System.Text.Encoding.UTF8.GetBytes("tag,kind,lengths,circuit,system\n" + rows));
+        using var csv = new MemoryStream(System.Text.Encoding.UTF8.GetBytes("tag,kind,lengths,circuit,system,refrigerant\n" + rows));
         return CaseList.Read(csv, null, new CaseListOptions { Units = LengthUnit.Foot, Id = "listed" }).Root;
     }
 }
