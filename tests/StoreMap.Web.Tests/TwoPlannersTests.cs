@@ -69,6 +69,48 @@ public sealed class TwoPlannersTests(Chromium chromium)
         Assert.Contains("\"Milk\"", await server.Get($"/api/stores/{store}/layout"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Store_AddedByTwoApart_IsKeptOnBothDevicesAndPutTogether()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "twice");
+        var mine = screens.Page;
+        await mine.GotoAsync(server.Url);
+        await mine.Context.RouteAsync("**/api/**", route => route.AbortAsync());
+        await Floor.MakeStore(mine, server.Url, cases: 4);
+        var store = new Uri(mine.Url).Segments[^1];
+        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Name(mine, "1", "Dairy");
+        await Save(mine);
+
+        await using var others = await Screens.Open(chromium, "other");
+        var theirs = others.Page;
+        await Floor.MakeStore(theirs, server.Url, cases: 3);
+        await Floor.AllSent(theirs);
+        await theirs.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Name(theirs, "1", "Juice");
+        await Name(theirs, "3", "Meat");
+        await Save(theirs);
+        await Floor.AllSent(theirs);
+
+        // With a network again: one's own is neither lost nor sent, and the way out is on the page that is open.
+        await mine.Context.UnrouteAllAsync();
+        await Assertions.Expect(mine.Locator(".notice.warn")).ToContainTextAsync("was added by someone else too");
+        await Assertions.Expect(mine.Locator("a.stand")).ToHaveTextAsync("1 to send");
+        await Assertions.Expect(mine.Locator("#board .thing.fixtures")).ToHaveCountAsync(4);
+        await mine.Locator("#both").ClickAsync();
+        await Assertions.Expect(mine.Locator("#clashes legend").Filter(new() { HasText = "fixture" })).ToHaveTextAsync(["fixture 1", "fixture 3"]);
+        await mine.Locator("#all-mine").ClickAsync();
+        await mine.GetByLabel("The server's: Meat").CheckAsync();
+        await screens.Look("clash");
+        await mine.Locator("#put-together").ClickAsync();
+        await Save(mine);
+        await Floor.AllSent(mine);
+        await Assertions.Expect(mine.Locator(".notice.warn")).ToHaveCountAsync(0);
+        using var layout = JsonDocument.Parse(await server.Get($"/api/stores/{store}/layout"));
+        Assert.Equal(["Dairy", null, "Meat", null], layout.RootElement.GetProperty("fixtures").EnumerateArray().Select(f => f.TryGetProperty("name", out var name) ? name.GetString() : null));
+    }
+
     private static async Task Save(IPage page)
     {
         await page.Locator("#save").ClickAsync();

@@ -43,6 +43,24 @@ public sealed class LayoutMerge
         Theirs = there.Keys.Concat(before.Keys).Distinct().Count(k => !JsonNode.DeepEquals(before.GetValueOrDefault(k), there.GetValueOrDefault(k)));
     }
 
+    /// <summary>Compares two sides that were not made from one layout: what stands on one side alone is kept, what both have
+    /// differently is a clash.</summary>
+    /// <param name="mine">One side.</param>
+    /// <param name="theirs">The other side.</param>
+    public static LayoutMerge OfTwo(JsonObject mine, JsonObject theirs)
+    {
+        var (from, there) = (new JsonObject(), Parts(theirs));
+        foreach (var (key, value) in Parts(mine))
+        {
+            if (!there.TryGetValue(key, out var other)) continue;
+            // Of an element that differs its id alone: one and the same, changed by both.
+            if (JsonNode.DeepEquals(value, other)) Set(from, key, value);
+            else if (key.Split('/', 2) is [_, var id]) Set(from, key, new JsonObject { ["id"] = id });
+        }
+
+        return new LayoutMerge(from, mine, theirs);
+    }
+
     /// <summary>What both changed, differently.</summary>
     public IReadOnlyList<LayoutClash> Clashes { get; }
 
@@ -105,10 +123,10 @@ public sealed class LayoutMerge
         {
             foreach (var field in (string[])["id", "circuit", "system", "fixtures"])
             {
-                if (Text(element[field]) == id) element[field] = other;
+                if (element[field].Text() == id) element[field] = other;
                 if (element[field] is not JsonArray several) continue;
                 for (var i = 0; i < several.Count; i++)
-                    if (Text(several[i]) == id) several[i] = other;
+                    if (several[i].Text() == id) several[i] = other;
             }
         }
     }
@@ -129,9 +147,7 @@ public sealed class LayoutMerge
 
     private static JsonArray Of(JsonObject root, string list) => root[list] as JsonArray ?? [];
 
-    private static string? Id(JsonNode? element) => Text((element as JsonObject)?["id"]);
-
-    private static string? Text(JsonNode? node) => node is JsonValue v && v.TryGetValue<string>(out var text) ? text : null;
+    private static string? Id(JsonNode? element) => (element as JsonObject)?["id"].Text();
 }
 
 /// <summary>Puts a layout in the place of another, as a merge does.</summary>

@@ -26,9 +26,6 @@ public sealed record StoreRecord
 
     /// <summary>A service record's text as earlier versions kept it; its entries are taken into the journal at the first start.</summary>
     public string? Service { get; init; }
-
-    /// <summary>Why the server did not take the layout; null when it did or was not asked yet.</summary>
-    public string? Refused { get; init; }
 }
 
 /// <summary>A survey as this device keeps it.</summary>
@@ -57,6 +54,12 @@ public sealed record DeviceRecord
     public required string Device { get; init; }
 
     public string? Technician { get; init; }
+
+    /// <summary>Language code of the sheets; null for English.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>The company that sheets name; null for none.</summary>
+    public string? Company { get; init; }
 }
 
 /// <summary>Everything of one survey in one file, for safe keeping off the device.</summary>
@@ -97,8 +100,8 @@ public sealed record ServerStore(string Id, string Name, int Version);
 /// <summary>A store's layouts on the server.</summary>
 /// <param name="Version">The latest one's version.</param>
 /// <param name="Latest">The latest.</param>
-/// <param name="From">The one that this device's was made from.</param>
-public sealed record ServerLayouts(int Version, string Latest, string From);
+/// <param name="From">The one that this device's was made from; null when it was made apart from the server's.</param>
+public sealed record ServerLayouts(int Version, string Latest, string? From);
 
 public sealed record ServerSurvey(string Id, string Store, DateTimeOffset Started, int Events);
 

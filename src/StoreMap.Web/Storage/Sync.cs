@@ -107,12 +107,14 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         }
     }
 
-    /// <summary>The server's layout and the one that this device's was made from; null when they can't be had.</summary>
+    /// <summary>The server's layout and the one that this device's was made from, if it was; null when they can't be had.</summary>
     public async Task<ServerLayouts?> Layouts(StoreRecord record)
     {
         try
         {
-            return await server.Layout(record.Id) is var (version, latest) && await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
+            if (await server.Layout(record.Id) is not var (version, latest)) return null;
+            if (record.Version == 0) return new ServerLayouts(version, latest, null);
+            return await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
         }
         catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
         {
@@ -156,7 +158,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         foreach (var record in await store.Stores())
         {
             await SendStore(record);
-            if ((await store.Store(record.Id))?.Version > 0) await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
+            if (await store.Store(record.Id) is { Version: > 0 } or { Changed: true }) await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
         }
 
         foreach (var survey in await store.Surveys())
@@ -181,9 +183,11 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             return;
         }
 
-        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && record.Version > 0)
+        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && (record.Version > 0 || record.Changed))
         {
-            Trouble = $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page.";
+            Trouble = record.Version > 0
+                ? $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page."
+                : Twice(record);
             return;
         }
 
@@ -191,20 +195,40 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             // What was changed here meanwhile goes with the next round.
             var now = await store.Store(record.Id) ?? record;
-            await store.Put(now with { Version = 1, Refused = null, Changed = now.Document != record.Document });
+            await store.Put(now with { Version = 1, Changed = now.Document != record.Document });
             return;
         }
 
         if (answer.StatusCode == HttpStatusCode.PreconditionFailed && await server.Layout(record.Id) is var (version, document))
         {
-            // The same store, sent by another device first: take the server's, keep readings as they are.
-            var same = document == record.Document;
-            await store.Put((await store.Store(record.Id) ?? record) with { Version = version, Document = document, Order = same ? record.Order : null });
-            if (!same) Trouble = $"{record.Name} was on the server already with another layout; the server's is used. Look at the plan before you go on.";
+            // The same store, sent by another device first. What the server has or had is taken as it is there now; what was drawn here stays.
+            var now = await store.Store(record.Id) ?? record;
+            var same = document == now.Document;
+            if (same || await WasThere(now, version)) await store.Put(now with { Version = version, Document = document, Order = same ? now.Order : null });
+            else
+            {
+                await store.Put(now with { Changed = true });
+                Trouble = Twice(record);
+            }
+
             return;
         }
 
         Trouble = (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
+    }
+
+    private static string Twice(StoreRecord record) =>
+        $"{record.Name} was added by someone else too, with another layout. Yours stays on this device and is not sent before both are put together, or the server's is taken, on the plan page.";
+
+    // Such as a store read back from a backup file, which was saved again since.
+    private async Task<bool> WasThere(StoreRecord record, int before)
+    {
+        while (--before > 0)
+        {
+            if (await server.Layout(record.Id, before) is var (_, document) && document == record.Document) return true;
+        }
+
+        return false;
     }
 
     private async Task SendEvents(string journal, string path, Func<string[], string> batch)
@@ -263,9 +287,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         foreach (var there in await server.Get("api/stores", Json.Default.ServerStoreArray) ?? [])
         {
             var here = await store.Store(there.Id);
-            if ((here is null || (here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document)
-                && await store.Store(there.Id) is not { Changed: true } and var now) // A plan saved here meanwhile stays.
-                await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null, Refused = null });
+            if ((here is null || (here.Version > 0 && here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document)
+                && await store.Store(there.Id) is var now && now is null or { Version: > 0, Changed: false }) // A plan saved here meanwhile stays.
+                await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null });
             foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
             var service = await store.Cursor(there.Id);
             await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }));

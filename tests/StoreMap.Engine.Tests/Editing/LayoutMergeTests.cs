@@ -84,6 +84,24 @@ public class LayoutMergeTests
         }
     }
 
+    /// <summary>Made apart: nothing tells who changed what, so what differs is asked and what one side alone has is kept.</summary>
+    [Theory]
+    [InlineData(true, 132)]
+    [InlineData(false, 130)]
+    public void Merge_OfTwoMadeApart_KeepsWhatOneHasAndAsksWhatDiffers(bool mine, double x)
+    {
+        var (here, there) = (After([new MoveEdit(["C3"], 2, 0), new RemoveEdit(["G9"])]), After([new RemoveEdit(["E1"])]));
+        here["name"] = "Mine";
+        var merge = LayoutMerge.OfTwo(here, there);
+        Assert.Equal(["fixtures/C3", "name"], merge.Clashes.Select(c => c.Key).Order(StringComparer.Ordinal));
+        Assert.Empty(merge.Renamed);
+        var root = merge.Put(mine ? ["fixtures/C3"] : []);
+        var both = new LayoutElementsJson(root);
+        Assert.Equal(x, (double)both.Find("C3")!.Value.Element["outline"]![0]![0]!);
+        Assert.All(new[] { "G9", "E1" }, id => Assert.NotNull(both.Find(id)));
+        Assert.Equal(After([])["fixtures"]!.AsArray().Count, root["fixtures"]!.AsArray().Count);
+    }
+
     private static string Together(JsonObject from, JsonObject mine, JsonObject theirs)
     {
         var merge = new LayoutMerge(from, mine, theirs);
