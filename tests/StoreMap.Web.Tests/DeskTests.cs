@@ -113,7 +113,17 @@ public sealed partial class DeskTests(Chromium chromium)
         await page.Locator("#compare").ClickAsync();
         await Assertions.Expect(page.Locator("table#zones")).ToContainTextAsync("Seen again");
         await Assertions.Expect(page.Locator(".months figure")).ToHaveCountAsync(2);
+
+        // Each zone's chart is the sheet's, and says in words what it shows.
+        await Assertions.Expect(page.Locator(".trend svg").First).ToBeVisibleAsync();
+        Assert.Equal(await page.Locator("#zones tbody tr").CountAsync(), await page.Locator("figure.trend").CountAsync());
+        var cells = await page.Locator("#zones tbody tr").First.Locator("td").AllInnerTextsAsync();
+        var days = await page.Locator("#zones thead th").AllInnerTextsAsync();
+        await Assertions.Expect(page.Locator("#trend-0")).ToHaveAttributeAsync("aria-label", new Regex($"Highest reading above room: {days[2]} {cells[1]}, {days[3]} {cells[2]}\\."));
         await screens.Look("months");
+
+        await page.Locator("figure.trend").First.ScrollIntoViewIfNeededAsync();
+        await screens.Look("trends");
 
         // The whole pack: sheets on screen, a picture, and the PDF from the server.
         await page.GetByRole(AriaRole.Link, new() { Name = "Report" }).ClickAsync();

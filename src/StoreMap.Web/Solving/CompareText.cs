@@ -8,16 +8,26 @@ namespace StoreMap.Web.Solving;
 /// <summary>Turns a comparison of months into words for the desk.</summary>
 internal static class CompareText
 {
+    private const double TrendMillimetres = 90;
+
     public static CompareAnswer Of(Plan plan, VisitStudy study)
     {
         var comparison = study.Comparison;
         return new CompareAnswer(
             [.. comparison.Dates.Select(Day)],
             [.. comparison.Zones.Select(z => Row(plan, z))],
-            [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => new TrendLine($"{Title(plan, z.Fixture)}, {Where(plan, z)}", [.. z.Visits.Select(v => v.PeakPpm)], Trend(z)))],
+            [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => Line(plan, study.Record, z))],
             [.. comparison.Sources.Select(s => $"{Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
             [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
             [.. comparison.Balances.Select(b => Balance(plan, b))]);
+    }
+
+    private static TrendLine Line(Plan plan, ServiceRecord? record, ZoneHistory z)
+    {
+        var title = $"{Title(plan, z.Fixture)}, {Where(plan, z)}";
+        var repairs = ScreenTrend.Repairs(z, record).Select(f => $"repaired {Day(f.Repaired!.Value)}");
+        var told = $"Highest reading above room: {string.Join(", ", z.Visits.Select(v => $"{Day(v.Date)} {Peak(v)}").Concat(repairs))}.";
+        return new TrendLine(title, Trend(z), told, ScreenTrend.Draw(z, record, title, told, TrendMillimetres).Svg);
     }
 
     private static ZoneRow Row(Plan plan, ZoneHistory z) => new(Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z), z.Service, z.Note);

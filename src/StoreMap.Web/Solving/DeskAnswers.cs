@@ -77,8 +77,12 @@ public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, st
 /// <summary>A zone through the months.</summary>
 public sealed record ZoneRow(string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
 
-/// <summary>A fixture's line through the months: peak by visit, null where it was not comparable.</summary>
-public sealed record TrendLine(string Title, IReadOnlyList<double?> Peaks, string Words);
+/// <summary>A zone's chart through the months.</summary>
+/// <param name="Title">Where.</param>
+/// <param name="Words">Whether it rises or falls.</param>
+/// <param name="Told">All that the chart shows, in a sentence.</param>
+/// <param name="Svg">The chart.</param>
+public sealed record TrendLine(string Title, string Words, string Told, string Svg);
 
 /// <summary>Months side by side.</summary>
 public sealed record CompareAnswer(

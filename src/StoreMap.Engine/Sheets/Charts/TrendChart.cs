@@ -3,8 +3,9 @@ using StoreMap.Plans;
 
 namespace StoreMap.Sheets;
 
-/// <summary>One zone through the visits: peaks against true dates, the slope, and repairs as upright lines.</summary>
-internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
+/// <summary>One zone through the visits: peaks against true dates, the slope, and repairs as upright lines; without a title where it
+/// stands by the chart.</summary>
+internal sealed class TrendChart(string? title, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
 {
     /// <summary>Height of a chart.</summary>
     public const double ChartHeight = 56;
@@ -16,7 +17,7 @@ internal sealed class TrendChart(string title, ZoneHistory zone, IReadOnlyList<S
     public override void Draw(SvgWriter svg, SheetPoint at, double width)
     {
         svg.Begin("trend", "trend", title);
-        svg.Text(new(at.X, at.Y + SheetStyle.TextSmall), SheetStyle.SmallBold.Fit(title, width), SheetStyle.SmallBold);
+        if (title is not null) svg.Text(new(at.X, at.Y + SheetStyle.TextSmall), SheetStyle.SmallBold.Fit(title, width), SheetStyle.SmallBold);
         var box = new SheetBox(at.X + AxisRoom, at.Y + TitleRoom, width - AxisRoom - 12, ChartHeight - TitleRoom - 13);
         var dates = zone.Visits.Select(v => v.Date.DayNumber).ToList();
         double first = dates.Min(), last = Math.Max(dates.Max(), first + 1);
