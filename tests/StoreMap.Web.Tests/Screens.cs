@@ -5,7 +5,8 @@ namespace StoreMap.Tests;
 /// <summary>A page of a new device, looked at in every size of screen at each stop of a moment.</summary>
 internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
 {
-    private static readonly (string Name, int Width, int Height)[] Sizes = [("phone", 390, 844), ("tablet", 820, 1180), ("desktop", 1280, 800)];
+    /// <summary>The sizes of screen.</summary>
+    public static readonly IReadOnlyList<(string Name, int Width, int Height)> Sizes = [("phone", 390, 844), ("tablet", 820, 1180), ("desktop", 1280, 800)];
     private readonly List<string> errors = [];
 
     public IPage Page => page;

@@ -96,10 +96,10 @@ internal static partial class DeskWork
     public static string Walk(string layout, string order, string width) =>
         JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width)), DeskJson.Default.WalkAnswer);
 
-    /// <summary>The walk sheet and its table for an order.</summary>
+    /// <summary>The walk sheet and its table for an order, in a language.</summary>
     [JSExport]
-    public static string WalkSheets(string layout, string order) =>
-        Written(WalkSheet.Draw((walk = WalkBench.For(layout, walk)).Plan, walk.Route(order), new SheetContext()));
+    public static string WalkSheets(string layout, string order, string language, string company) =>
+        Written(WalkSheet.Draw((walk = WalkBench.For(layout, walk)).Plan, walk.Route(order), new SheetContext { Language = language, Company = company }));
 
     /// <summary>One visit of the demo store.</summary>
     [JSExport]

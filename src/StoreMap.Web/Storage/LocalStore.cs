@@ -30,18 +30,24 @@ public sealed class LocalStore
         await Browser.OpenDatabase();
         device = JsonSerializer.Deserialize(await Browser.Get("meta", "device"), Json.Default.DeviceRecord);
         var fresh = device is null;
-        device ??= new DeviceRecord { Device = Guid.NewGuid().ToString("N")[..12] };
-        await Browser.Put("meta", JsonSerializer.Serialize(device, Json.Default.DeviceRecord));
-        Wiped = Browser.Mark(device.Device).Length > 0 && fresh;
+        await Put(device ?? new DeviceRecord { Device = Guid.NewGuid().ToString("N")[..12] });
+        Wiped = Browser.Mark(Device).Length > 0 && fresh;
         Lasting = await Browser.Persist();
         foreach (var record in await Stores()) await TakeService(record);
     }
 
-    public async Task SetTechnician(string name)
-    {
-        device = device! with { Technician = name };
-        await Browser.Put("meta", JsonSerializer.Serialize(device, Json.Default.DeviceRecord));
-    }
+    /// <summary>Language code of the sheets, as chosen on this device.</summary>
+    public string Language => device?.Language ?? "en";
+
+    /// <summary>The company that sheets name, as given on this device.</summary>
+    public string Company => device?.Company ?? "";
+
+    public Task SetTechnician(string name) => Put(device! with { Technician = name });
+
+    /// <summary>Keeps how sheets are to be written.</summary>
+    public Task SetSheets(string language, string company) => Put(device! with { Language = language, Company = company.Trim() });
+
+    private Task Put(DeviceRecord record) => Browser.Put("meta", JsonSerializer.Serialize(device = record, Json.Default.DeviceRecord));
 
     public async Task<IReadOnlyList<StoreRecord>> Stores() =>
         [.. JsonSerializer.Deserialize(await Browser.All("stores"), Json.Default.StoreRecordArray)!.OrderBy(s => s.Name, StringComparer.Ordinal)];

@@ -1,0 +1,91 @@
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>The walk, planned and put in another order on every size of screen.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class WalkTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Walk_InEverySize_IsPlannedReorderedKeptAndDrawn()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "walk");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        var stops = page.Locator(".stops li .what");
+        await stops.First.WaitForAsync();
+        var planned = await stops.AllInnerTextsAsync();
+        Assert.True(planned.Count > 3, $"only {planned.Count} stops");
+        var rest = planned.Skip(3).ToList();
+        var drawn = await Drawn(page);
+        foreach (var (size, width, height) in Screens.Sizes)
+        {
+            await page.SetViewportSizeAsync(width, height);
+            await page.Locator("#replan").ClickAsync();
+            await Assertions.Expect(stops).ToHaveTextAsync(planned);
+
+            // The third stop goes to the front, and the way is drawn in the new order.
+            await page.Locator(".stops .earlier").Nth(2).ClickAsync();
+            await Assertions.Expect(stops).ToHaveTextAsync([planned[0], planned[2], planned[1], .. rest]);
+            await page.Locator(".stops .earlier").Nth(1).ClickAsync();
+            await Assertions.Expect(stops).ToHaveTextAsync([planned[2], planned[0], planned[1], .. rest]);
+            var after = await Drawn(page);
+            Assert.Equal(drawn.Order(), after.Order());
+            Assert.NotEqual(drawn, after);
+
+            // Kept there it stays when the others are planned anew.
+            await page.Locator(".stops .pin").First.ClickAsync();
+            await page.Locator(".stops .later").Nth(1).ClickAsync();
+            await Assertions.Expect(stops).ToHaveTextAsync([planned[2], planned[1], planned[0], .. rest]);
+            await page.Locator("#replan").ClickAsync();
+            await Assertions.Expect(stops).ToHaveTextAsync([planned[2], planned[0], planned[1], .. rest]);
+            Assert.True(await page.Locator(".stops button").EvaluateAllAsync<bool>("all => all.every(b => b.offsetHeight >= 24 && b.offsetWidth >= 24)"), $"a button is too small to press on a {size}");
+            await page.Locator(".stops .pin").First.ClickAsync();
+            await Assertions.Expect(page.Locator(".stops .pin[aria-pressed=true]")).ToHaveCountAsync(0);
+        }
+
+        await screens.Look("stops");
+        await page.Locator("#walk-sheets").ClickAsync();
+        await page.Locator("figure.sheet").First.WaitForAsync();
+        await screens.Look("sheets");
+        screens.IsQuiet();
+    }
+
+    [Fact]
+    public async Task Sheets_InTheLanguageKeptOnTheDevice_AreDrawnInIt()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "language");
+        var page = screens.Page;
+        await Desk.OpenSmall(page, server.Url);
+        var store = page.Url;
+        await page.GotoAsync($"{server.Url}/device");
+        await page.Locator("#language").SelectOptionAsync("de");
+        await page.Locator("#company").FillAsync("Heron Cold Service");
+        await page.Keyboard.PressAsync("Tab");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("de");
+        await Assertions.Expect(page.Locator("#company")).ToHaveValueAsync("Heron Cold Service");
+        await screens.Look("device");
+        await page.GotoAsync(store + "/route");
+        await page.Locator("#walk-sheets:enabled").ClickAsync();
+        await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToHaveAttributeAsync("aria-label", "Laufblatt, Lark Lane Stores");
+        await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToContainTextAsync("Heron Cold Service");
+
+        // The report begins with them, and what is chosen there is kept as well.
+        await page.GotoAsync(store + "/report");
+        await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("de");
+        await Assertions.Expect(page.Locator("#company")).ToHaveValueAsync("Heron Cold Service");
+        await page.Locator("#language").SelectOptionAsync("en");
+        foreach (var part in new[] { "Manager", "HeatMap", "Details", "Comparison", "Record" }) await page.Locator($"#part-{part}").UncheckAsync();
+        await page.Locator("#draw").ClickAsync();
+        await page.Locator("figure.sheet").First.WaitForAsync();
+        await page.GotoAsync($"{server.Url}/device");
+        await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("en");
+        screens.IsQuiet();
+    }
+
+    private static async Task<IReadOnlyList<string>> Drawn(IPage page) => await page.Locator("#walk g.probe-point").EvaluateAllAsync<string[]>("all => all.map(g => g.id)");
+}
