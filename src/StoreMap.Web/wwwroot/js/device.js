@@ -115,7 +115,7 @@ export async function downloadPng(name, svg, width, height, dotsPerInch) {
 
 // A drawing in a tree of its own, so that ids of several on one page stay apart.
 const fit = new CSSStyleSheet();
-fit.replaceSync('svg { display: block; width: 100%; height: auto; }');
+fit.replaceSync('svg { display: block; width: 100%; height: auto; } @media print { svg { max-height: 235mm; } }');
 export function show(id, svg) {
   const host = document.getElementById(id);
   if (!host) return;
