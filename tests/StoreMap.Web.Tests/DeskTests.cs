@@ -122,8 +122,7 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#trend-0")).ToHaveAttributeAsync("aria-label", new Regex($"Highest reading above room: {days[2]} {cells[1]}, {days[3]} {cells[2]}\\."));
         await screens.Look("months");
 
-        await page.Locator("figure.trend").First.ScrollIntoViewIfNeededAsync();
-        await screens.Look("trends");
+        await screens.Look("trends", page.Locator("figure.trend").First);
 
         // The whole pack: sheets on screen, a picture, and the PDF from the server.
         await page.GetByRole(AriaRole.Link, new() { Name = "Report" }).ClickAsync();

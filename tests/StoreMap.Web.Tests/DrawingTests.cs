@@ -128,8 +128,7 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
         await Assertions.Expect(page.Locator("#list-conflicts li")).ToHaveTextAsync(["Circuit Z1: system Y in the list, system Z in the store.", "System Z: R-134a in the list, R-448A in the store."]);
         await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(2);
-        await page.Locator("#list-conflicts").ScrollIntoViewIfNeededAsync();
-        await screens.Look("conflict");
+        await screens.Look("conflict", page.Locator("#list-conflicts"));
         await page.GetByRole(AriaRole.Button, new() { Name = "Add them, as the store has it" }).ClickAsync();
         await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(4);
         await page.Locator("#undo").ClickAsync();

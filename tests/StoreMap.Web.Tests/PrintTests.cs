@@ -17,6 +17,7 @@ public sealed class PrintTests(Chromium chromium)
         await using var screens = await Screens.Open(chromium, "print");
         var page = screens.Page;
         await Desk.OpenSmall(page, server.Url);
+        await Floor.AllSent(page);
         var store = page.Url;
         // A dark screen prints like any other.
         await page.GotoAsync($"{server.Url}/device");
@@ -35,6 +36,7 @@ public sealed class PrintTests(Chromium chromium)
         await page.Locator("input.component").FillAsync("expansion valve flare");
         await page.Locator(".confirm").ClickAsync();
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(1);
+        await Floor.AllSent(page);
         await page.GotoAsync(store + "/findings");
         await page.Locator(".record li").First.WaitForAsync();
         await page.Locator("#new-finding summary").ClickAsync();

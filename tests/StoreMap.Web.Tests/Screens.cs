@@ -24,7 +24,9 @@ internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
     }
 
     /// <summary>Checks the screen in every size: axe finds nothing, and nothing sticks out sideways. Keeps its pictures when asked to.</summary>
-    public async Task Look(string name)
+    /// <param name="name">What the stop is called, for the pictures' names.</param>
+    /// <param name="at">What the pictures are to show; null for where the page stands.</param>
+    public async Task Look(string name, ILocator? at = null)
     {
         foreach (var (size, width, height) in Sizes)
         {
@@ -32,6 +34,7 @@ internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
             await Chromium.IsAccessible(page);
             Assert.False(await page.EvaluateAsync<bool>("() => document.documentElement.scrollWidth > document.documentElement.clientWidth + 1"), $"{name} is wider than a {size}.");
             if (!Refresh) continue;
+            if (at is not null) await at.EvaluateAsync("e => e.scrollIntoView({ block: 'center' })");
             var file = Path.Combine(Checkout.Root, "docs", "screens", $"{moment}-{name}-{size}.png");
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
             await page.ScreenshotAsync(new() { Path = file });

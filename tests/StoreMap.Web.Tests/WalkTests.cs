@@ -60,6 +60,7 @@ public sealed class WalkTests(Chromium chromium)
         await using var screens = await Screens.Open(chromium, "language");
         var page = screens.Page;
         await Desk.OpenSmall(page, server.Url);
+        await Floor.AllSent(page);
         var store = page.Url;
         await page.GotoAsync($"{server.Url}/device");
         await page.Locator("#language").SelectOptionAsync("de");
