@@ -44,7 +44,8 @@ internal static class AdvisedWalk
                 surveyor.Wait(StillSeconds);
             }
 
-            surveyor.Probe(ProbePlace.On(fixture, next.Along.Value, next.Spot, next.Spot == Spot.KickPlate ? ProbeHeight.Low : null));
+            if (next.Spot == Spot.Ceiling) SurveyPasses.SweepAbove(store, surveyor, ProbePlace.On(fixture, next.Along.Value, null));
+            else surveyor.Probe(ProbePlace.On(fixture, next.Along.Value, next.Spot, next.Spot == Spot.KickPlate ? ProbeHeight.Low : null));
         }
     }
 

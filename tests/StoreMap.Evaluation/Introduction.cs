@@ -38,13 +38,18 @@ internal static class Introduction
             2.5 ft, flicker 0.35 with gaps of clear air, draughts of 10 mm/s with 15 gusts an hour, steady drifts, and up to 20 mm/s of aisle air
             entering at six in ten line-up ends.
 
+            Overhead the air of a source is that of a steady point source in a steady draught (Carslaw and Jaeger; Csanady): the tip follows lines over a case
+            0.4 m below them, and is 1.8 m over what leaks inside a case. The locator's two shares for such readings come from the same formula and were
+            set on seed 7: in a real store they may differ, and with them what such readings tell.
+
             Stores: four templates (fresh, frozen, mixed, small), in feet or on a metric module, fronts in either direction, joined line-ups,
             islands with two edges, walk-ins in a stock room, drops and ceiling pipes (four in ten not drawn). Leaks of 0.3 to 40 oz a day
             (log-uniform; 3 to 414 kg a year) at line-up ends, section joints, drops, coils, anywhere, in the base, in walk-ins. Off-case sources
             of 5 to 80 oz a day: overhead pipes drawn or not, and drops beside a case. Two leaks are at least 8 ft apart, half of them in one line-up.
 
             Passes: coarse 4.5 ft (doors 7.5 ft) with fans on and an aisle reading a line-up; around at most three hits of 2 ppm or more a 2-ft step
-            over 8 ft to either side, low at every other place; then the fans of those cases stopped and a 2-ft step over 5 ft to either side of each hit's
+            over 8 ft to either side, low at every other place, an aisle reading before the hit, and the tip moved under the lines overhead over as many feet,
+            the highest number written down; then the fans of those cases stopped and a 2-ft step over 5 ft to either side of each hit's
             highest reading, from 75 s after the stop. Without a hit the visit ends with the coarse pass. The continuous log is a visit of its own: every front both
             ways at 0.4 ft/s.
 

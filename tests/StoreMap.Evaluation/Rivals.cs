@@ -28,7 +28,7 @@ internal static class Rivals
     // With fans off only those readings count: they pinpoint, and nobody would average them with moving air.
     private static List<NetReading> Used(NetSurvey survey, Stage stage)
     {
-        var all = survey.Readings.Where(r => r.Reading.Place.Fixture is not null && r.Reading.Spot != Spot.KickPlate).ToList();
+        var all = survey.Readings.Where(r => r.Reading.Place.Fixture is not null && r.Reading.Spot is not (Spot.KickPlate or Spot.Ceiling)).ToList();
         var still = all.Where(r => r.Reading.Air == AirState.FansOff).ToList();
         return stage == Stage.FansOff && still.Count > 0 ? still : [.. all.Where(r => r.Reading.Air == AirState.FansOn)];
     }

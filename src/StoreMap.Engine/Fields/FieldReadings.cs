@@ -7,12 +7,12 @@ namespace StoreMap.Fields;
 /// <summary>Chooses the readings that make the map and puts them on the grid.</summary>
 internal static class FieldReadings
 {
-    /// <summary>Those of one air state that say how much: no joint sniffed from a finger's breadth, no bars or beeps.</summary>
+    /// <summary>Those of one air state that say how much: no joint sniffed from a finger's breadth, nothing held overhead, no bars or beeps.</summary>
     /// <param name="survey">The visit.</param>
     /// <param name="wanted">Wanted air state; where there is none, the one with most readings (the first of them in a tie).</param>
     public static IReadOnlyList<NetReading> Chosen(NetSurvey survey, AirState wanted)
     {
-        var usable = survey.Readings.Where(r => !r.HitOnly && r.Reading.Spot != Spot.Joint && double.IsFinite(r.NetPpm)).ToList();
+        var usable = survey.Readings.Where(r => !r.HitOnly && r.Reading.Spot is not (Spot.Joint or Spot.Ceiling) && double.IsFinite(r.NetPpm)).ToList();
         var states = usable.GroupBy(r => r.Reading.Air).OrderByDescending(g => g.Key == wanted).ThenByDescending(g => g.Count()).ThenBy(g => g.Key);
         return states.FirstOrDefault()?.ToList() ?? [];
     }

@@ -34,6 +34,19 @@ internal sealed record BlockReading
     public PlanPoint At => Source.Reading.Place.At;
 }
 
+/// <summary>Where the source of a line-up's gas is.</summary>
+internal enum SourceKind
+{
+    /// <summary>At the coil or its joints: in the case's moving air.</summary>
+    Coil,
+
+    /// <summary>In the piping of the base.</summary>
+    Base,
+
+    /// <summary>Above the case, whose fans draw the gas in.</summary>
+    Above,
+}
+
 /// <summary>What a spot shows of the two spaces of a case: its moving air, and its base (kick plate, headers, drain).</summary>
 /// <param name="Case">Share of the case air's ppm.</param>
 /// <param name="Base">Share of the base's ppm.</param>
@@ -43,10 +56,22 @@ internal readonly record struct SpotView(double Case, double Base, double LogVar
     /// <summary>True when the spot shows the case air before the base.</summary>
     public bool IsCase => Case > 1.5 * Base;
 
-    /// <summary>What the spot shows of a leak whose own space holds 1 ppm there.</summary>
-    /// <param name="basePiping">True for a leak in the base, false for one at the coil.</param>
+    /// <summary>Share that an overhead spot shows of the case air's ppm when a source above the case made them; null for spots at the case,
+    /// which show the case air as it is.</summary>
+    public double? UnderLines { get; init; }
+
+    /// <summary>Share of aisle gas that it shows: the aisle's air lies low.</summary>
+    public double Aisle => UnderLines is null ? 1 : 0.1;
+
+    /// <summary>What the spot shows of a source whose own space holds 1 ppm there.</summary>
+    /// <param name="kind">Where the source is.</param>
     /// <param name="cross">Share of it in the other space.</param>
-    public double Of(bool basePiping, double cross) => basePiping ? Base + (Case * cross) : Case + (Base * cross);
+    public double Of(SourceKind kind, double cross) => kind switch
+    {
+        SourceKind.Base => Base + (Case * cross),
+        SourceKind.Above when UnderLines is { } share => share,
+        _ => Case + (Base * cross),
+    };
 
     /// <summary>The view of a reading. Shares are stated assumptions (docs/zones.md), wide enough not to matter much.</summary>
     public static SpotView Of(Reading reading) => Of(reading.Spot, reading.Height == ProbeHeight.Low, reading.Place.OnBack);
@@ -61,7 +86,7 @@ internal readonly record struct SpotView(double Case, double Base, double LogVar
             Spot.KickPlate => new(0, 1, 0.05 + back),
             Spot.Perimeter => new(0.1, 0.9, 0.1 + back),
             Spot.Drain => new(0.6, 0.6, 0.2 + back),
-            Spot.Ceiling => new(0.1, 0, 0.6 + back),
+            Spot.Ceiling => new(0.045, 0, 0.4) { UnderLines = 0.3 },
             Spot.LineDrop => new(0.5, 0.5, 0.3 + back),
             Spot.Deck or Spot.CoilEnd or Spot.ValveEnd or Spot.Joint => new(1, 0.2, 0.15 + back),
             Spot.Return => new(1, 0, 0.04 + back),

@@ -27,9 +27,9 @@ internal sealed class LineUpStudy
         Room = room;
         var views = blocks.SelectMany(b => b.Readings).Select(r => r.View.IsCase).ToArray();
         var twoPlaces = views.Contains(true) && views.Contains(false);
-        var coil = blocks.Select(b => FitOf(b, basePiping: false, twoPlaces, plan)).ToArray();
+        var coil = blocks.Select(b => FitOf(b, SourceKind.Coil, twoPlaces, plan)).ToArray();
         TellsBase = twoPlaces;
-        Fits = [coil, [.. blocks.Select(b => FitOf(b, basePiping: true, twoPlaces, plan))], [.. blocks.Select(b => AboveFitOf(b, twoPlaces, plan))]];
+        Fits = [coil, [.. blocks.Select(b => FitOf(b, SourceKind.Base, twoPlaces, plan))], [.. blocks.Select(b => AboveFitOf(b, twoPlaces, plan))]];
     }
 
     /// <summary>The line-up.</summary>
@@ -144,13 +144,13 @@ internal sealed class LineUpStudy
         return new KindSums(log, share, above);
     }
 
-    private StateFit FitOf(ReadingBlock block, bool basePiping, bool twoPlaces, Plan plan)
+    private StateFit FitOf(ReadingBlock block, SourceKind kind, bool twoPlaces, Plan plan)
     {
         var fixture = Axis.Fixtures[0];
-        if (basePiping)
+        if (kind == SourceKind.Base)
         {
             return new StateFit(
-                block, twoPlaces ? AirSetting.WithCross(BaseAir.Settings) : BaseAir.Settings, true,
+                block, twoPlaces ? AirSetting.WithCross(BaseAir.Settings) : BaseAir.Settings, kind,
                 reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach, true)), RoughStrength.BaseLogDeviation);
         }
 
@@ -158,8 +158,8 @@ internal sealed class LineUpStudy
         if (twoPlaces) settings = AirSetting.WithCross(settings);
         return block.FansOn
             ? new StateFit(
-                block, settings, false, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
-            : new StateFit(block, settings, false, _ => Math.Log(25), 2);
+                block, settings, kind, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
+            : new StateFit(block, settings, kind, _ => Math.Log(25), 2);
     }
 
     private StateFit AboveFitOf(ReadingBlock block, bool twoPlaces, Plan plan)
@@ -169,8 +169,8 @@ internal sealed class LineUpStudy
         var fixture = Axis.Fixtures[0];
         return block.FansOn
             ? new StateFit(
-                block, settings, false, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
-            : new StateFit(block, settings, false, _ => Math.Log(25), 2);
+                block, settings, SourceKind.Above, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
+            : new StateFit(block, settings, SourceKind.Above, _ => Math.Log(25), 2);
     }
 
     /// <summary>Draws a few leaks that stand for the posterior, evenly through its weight.</summary>

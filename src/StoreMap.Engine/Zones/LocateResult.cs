@@ -100,7 +100,11 @@ public sealed record NoLeakSeen(
 /// <param name="Air">Air state to probe in.</param>
 /// <param name="Gain">Expected information, bits.</param>
 /// <param name="Why">In words, with the price when fans must stop.</param>
-public sealed record NextProbe(string? Fixture, PlanPoint At, double? Along, Spot Spot, AirState Air, double Gain, string Why);
+public sealed record NextProbe(string? Fixture, PlanPoint At, double? Along, Spot Spot, AirState Air, double Gain, string Why)
+{
+    /// <summary>How far to either side the tip is moved under lines overhead, metres: two lengths of the panels that gas from there sinks over.</summary>
+    public const double SweepMetres = 2.4;
+}
 
 /// <summary>The answer of a visit: which fixture leaks, where, which panel first.</summary>
 /// <param name="Zones">Most probable first, of those at 0.95 or more the one with the most gas; those under 0.05 left out.</param>

@@ -9,16 +9,19 @@ internal static class NextBestProbe
     private const double SpotStepMetres = 0.3;
 
     /// <summary>Under this many bits nothing more is to be found by probing.</summary>
-    private const double LeastBits = 0.25;
+    private const double LeastBits = 0.1;
 
     /// <summary>Peak ppm assumed in still air, where the strength is a new unknown.</summary>
     private const double StillPpm = 25;
 
+    /// <summary>Minutes that moving the tip under the lines takes beyond one stop (judgement).</summary>
+    private const double SweepMinutes = 1.25;
+
     /// <summary>Deviation of a reading on the logarithmic scale for planning: the middle noise level and the spot.</summary>
     private const double PlannedDeviation = 0.4;
 
-    // Spots worth naming: the return with fans on, the kick plate, and the front in still air.
-    private static readonly (Spot Spot, bool FansOn)[] Ways = [(Spot.Return, true), (Spot.KickPlate, true), (Spot.Front, false)];
+    // Spots worth naming: the return with fans on, the kick plate, under the lines overhead, and the front in still air.
+    private static readonly (Spot Spot, bool FansOn)[] Ways = [(Spot.Return, true), (Spot.KickPlate, true), (Spot.Ceiling, true), (Spot.Front, false)];
 
     /// <summary>The best spot over all zones of line-ups and both air states; null when none tells enough, as when the panels to lift
     /// are known already.</summary>
@@ -26,18 +29,18 @@ internal static class NextBestProbe
     {
         NextProbe? best = null;
         var bestRate = 0.0;
-        foreach (var (study, leak, probability) in scene.Answers.SelectMany(a => a.Leaks))
+        foreach (var (study, leak, probability, above) in scene.Answers.SelectMany(a => a.Leaks))
         {
             var block = Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn));
             var detection = study.Blocks[0].Readings.Min(r => r.Source.DetectionPpm);
-            var guesses = Guesses(study, leak, block);
+            var guesses = Guesses(study, leak, block, above / (probability + above));
             if (guesses.Count == 0) continue;
             foreach (var (spot, fansOn) in Ways)
             {
-                var minutes = settings.ProbeMinutes + (fansOn || study.Blocks.Any(b => !b.FansOn) ? 0 : settings.FansOffMinutes);
+                var minutes = settings.ProbeMinutes + (spot == Spot.Ceiling ? SweepMinutes : 0) + (fansOn || study.Blocks.Any(b => !b.FansOn) ? 0 : settings.FansOffMinutes);
                 foreach (var s in Spots(study, guesses))
                 {
-                    var bits = Bits(study, guesses, Means(study, guesses, s, spot, fansOn, block, detection), Math.Min(1, probability));
+                    var bits = Bits(study, guesses, Means(study, guesses, s, spot, fansOn, block, detection), Math.Min(1, probability + above));
                     if (bits < LeastBits || bits / minutes <= bestRate) continue;
                     bestRate = bits / minutes;
                     var fixture = study.Axis.Fixtures[study.Axis.FixtureAt(s)];
@@ -52,18 +55,12 @@ internal static class NextBestProbe
         return best;
     }
 
-    // A few leaks, of both kinds, that stand for the posterior evenly.
-    private static List<(FitPoint Point, int Kind)> Guesses(LineUpStudy study, OneLeak leak, int block)
+    // A few sources of each kind that stand for the posterior evenly.
+    private static List<(FitPoint Point, int Kind)> Guesses(LineUpStudy study, OneLeak leak, int block, double above)
     {
         var inBase = leak.Place.Select((p, c) => p * leak.BaseShare[c]).Sum();
-        var guesses = new List<(FitPoint, int)>();
-        for (var kind = 0; kind < 2; kind++)
-        {
-            var count = (int)Math.Round(Hypotheses * (kind == 0 ? 1 - inBase : inBase));
-            if (count > 0) guesses.AddRange(leak.Points(kind, block, count).Select(p => (p, kind)));
-        }
-
-        return guesses;
+        double[] shares = [(1 - above) * (1 - inBase), (1 - above) * inBase, above];
+        return [.. shares.SelectMany((share, kind) => leak.Points(kind, block, (int)Math.Round(Hypotheses * share)).Select(p => (p, kind)))];
     }
 
     private static IEnumerable<double> Spots(LineUpStudy study, List<(FitPoint Point, int Kind)> guesses)
@@ -74,12 +71,12 @@ internal static class NextBestProbe
         for (var i = 0; i <= steps; i++) yield return low + ((high - low) * i / steps);
     }
 
-    // What a reading says, in bits, of whether there is a leak and behind which panel: its place within a panel does not matter.
+    // What a reading says, in bits, of whether there is a leak and behind which panel, or a source above: the place within one does not matter.
     private static double Bits(LineUpStudy study, List<(FitPoint Point, int Kind)> guesses, double[] means, double probability)
     {
         var weights = guesses.Select(_ => probability / guesses.Count).Append(1 - probability).ToArray();
         var nats = Information.Of([.. means, 0], weights);
-        foreach (var panel in Enumerable.Range(0, guesses.Count).GroupBy(k => PanelOf(study, guesses[k].Point.Cell)))
+        foreach (var panel in Enumerable.Range(0, guesses.Count).GroupBy(k => guesses[k].Kind == (int)SourceKind.Above ? (-1, -1) : PanelOf(study, guesses[k].Point.Cell)))
         {
             var share = panel.Count() * probability / guesses.Count;
             nats -= share * Information.Of([.. panel.Select(k => means[k])], [.. panel.Select(_ => 1.0 / panel.Count())]);
@@ -112,28 +109,48 @@ internal static class NextBestProbe
         for (var k = 0; k < guesses.Count; k++)
         {
             var (point, kind) = guesses[k];
-            var settings = known || kind == 1 ? study.Fits[kind][block].Settings : fansOn ? AirRegime.FansOn : AirRegime.Still;
-            var setting = known || kind == 1 ? point.Setting : (k * 7) % settings.Length;
+            var asRead = known || kind == (int)SourceKind.Base;
+            var settings = asRead ? study.Fits[kind][block].Settings : SettingsOf((SourceKind)kind, fansOn);
+            var setting = asRead ? point.Setting : (k * 7) % settings.Length;
             if (!responses.TryGetValue((kind, setting), out var response))
             {
                 response = responses[(kind, setting)] = new double[study.Axis.Count];
                 if (settings[setting].StillDispersion > 0) StillAir.Response(study.Axis, settings[setting], s, StillAir.UnitSeconds, response);
                 else CaseAir.Response(study.Axis, settings[setting], s, response);
+                if (settings[setting].SourceWidth > 0) new SinkingStretch(study.Axis, settings[setting].SourceWidth).Widen(response);
             }
 
-            var strength = known || kind == 1 ? Math.Exp(point.LogStrength) : StillPpm;
-            means[k] = Scale(view.Of(kind == 1, settings[setting].Cross) * response[point.Cell] * strength, detection);
+            var strength = asRead ? Math.Exp(point.LogStrength) : StillPpm;
+            means[k] = Scale(view.Of((SourceKind)kind, settings[setting].Cross) * response[point.Cell] * strength, detection, view);
         }
 
         return means;
     }
 
-    private static double Scale(double ppm, double detection) => Math.Asinh(PlannedDeviation * ppm / (0.5 * detection)) / PlannedDeviation;
+    private static AirSetting[] SettingsOf(SourceKind kind, bool fansOn) => (kind, fansOn) switch
+    {
+        (SourceKind.Above, true) => AboveCase.FansOn,
+        (SourceKind.Above, false) => AboveCase.Still,
+        (_, true) => AirRegime.FansOn,
+        _ => AirRegime.Still,
+    };
+
+    private static double Scale(double ppm, double detection, SpotView view)
+    {
+        var deviation = Math.Sqrt((PlannedDeviation * PlannedDeviation) + view.LogVariance);
+        return Math.Asinh(deviation * ppm / (0.5 * detection)) / deviation;
+    }
 
     private static string Why(Plan plan, Fixture fixture, double along, Spot spot, bool fansOn)
     {
         var place = $"at {ZoneReason.Place(plan, fixture, along)} of {fixture.Tag}";
         if (spot == Spot.KickPlate) return $"a reading at the kick plate {place} narrows the zone most for its minutes";
+        if (spot == Spot.Ceiling)
+        {
+            return $"the tip moved under the lines overhead, {Say.Distance(NextProbe.SweepMetres, plan.Units)} to either side of {place}, tells most: gas there speaks for a source "
+                + "above the case, clean air for one in it; write down the highest number and where (a pole from the floor, nobody climbs on cases)";
+        }
+
         if (fansOn) return $"a reading {place} narrows the zone most for its minutes";
         var circuits = fixture.Sections.Select(x => x.Circuit).OfType<string>().Distinct().ToList();
         var shared = plan.Fixtures.Where(f => f.Id != fixture.Id && f.Sections.Any(x => x.Circuit is not null && circuits.Contains(x.Circuit))).Select(f => f.Tag).ToList();

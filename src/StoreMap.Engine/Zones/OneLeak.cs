@@ -59,7 +59,12 @@ internal sealed class OneLeak
         var cellWeight = new double[perCell.Length];
         for (var c = 0; c < perCell.Length; c++)
         {
-            carried += Place[c] * (kind == 0 ? 1 - BaseShare[c] : BaseShare[c]);
+            carried += (SourceKind)kind switch
+            {
+                SourceKind.Coil => Place[c] * (1 - BaseShare[c]),
+                SourceKind.Base => Place[c] * BaseShare[c],
+                _ => AbovePlace[c],
+            };
             if (perCell[c] <= 0) continue;
             cellWeight[c] = carried;
             carried = 0;

@@ -74,7 +74,7 @@ internal sealed class Outside
         for (var i = 0; i < sum.Length; i++)
         {
             var reading = block.Readings[i];
-            sum[i] = before[i] + ppmAt(reading.At, reading.Source.Reading.Place.Fixture is not null);
+            sum[i] = before[i] + (reading.View.Aisle * ppmAt(reading.At, reading.Source.Reading.Place.Fixture is not null));
             felt |= sum[i] > LeastShare * reading.Deviation;
         }
 

@@ -68,7 +68,7 @@ internal sealed class ProfileCurves(LineUpStudy study, OneLeak leak, int kind, P
         foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
         {
             if (curve.Setting != last) study.Blocks[block].ResponseAt(settings[last = curve.Setting], s, response);
-            column[k] = other + (view.Of(kind == 1, settings[curve.Setting].Cross) * response[curve.Cell] * Math.Exp(curve.LogStrength));
+            column[k] = other + (view.Of((SourceKind)kind, settings[curve.Setting].Cross) * response[curve.Cell] * Math.Exp(curve.LogStrength));
         }
 
         Array.Sort(column);

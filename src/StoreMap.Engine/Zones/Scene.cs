@@ -6,10 +6,10 @@ namespace StoreMap.Zones;
 /// <summary>What one neighbourhood came to.</summary>
 /// <param name="Zones">Its zones.</param>
 /// <param name="Elsewhere">Its sources outside the cases.</param>
-/// <param name="Leaks">Line-ups with a zone and their posteriors.</param>
+/// <param name="Leaks">Line-ups with a zone, their posteriors, and the probabilities of a leak in them and of a source above them.</param>
 /// <param name="Untold">Leaks left untold beside a likelier source outside, with their probability.</param>
 internal sealed record SceneAnswer(
-    IReadOnlyList<LeakZone> Zones, IReadOnlyList<Elsewhere> Elsewhere, IReadOnlyList<(LineUpStudy Study, OneLeak Leak, double Probability)> Leaks,
+    IReadOnlyList<LeakZone> Zones, IReadOnlyList<Elsewhere> Elsewhere, IReadOnlyList<(LineUpStudy Study, OneLeak Leak, double Probability, double Above)> Leaks,
     IReadOnlyList<(LineUpStudy Study, double Probability)> Untold);
 
 /// <summary>A visit laid out for inference: line-ups, walk-ins and open air, neighbourhoods found and answered.</summary>
@@ -162,7 +162,7 @@ internal sealed class Scene
         var further = group.Select((s, i) => twos[i] is { } two ? Math.Log(1 + Math.Exp(two.LogTotal - alone[s].LogTotal)) : 0).ToArray();
         var answer = new Neighbourhood(group, [.. group.Select(s => alone[s])], further, witnesses, candidates, prior, ways ??= new AisleWays(plan)).Answer();
         var zones = new List<LeakZone>();
-        var leaks = new List<(LineUpStudy, OneLeak, double)>();
+        var leaks = new List<(LineUpStudy, OneLeak, double, double)>();
         var untold = new List<(LineUpStudy, double)>();
         for (var i = first; i < group.Count; i++)
         {
@@ -179,7 +179,7 @@ internal sealed class Scene
             {
                 var found = ZoneBuilder.Of(plan, group[i], leak, place, partner, probability, history, settings).ToList();
                 zones.AddRange(found);
-                if (found.Count > 0) leaks.Add((group[i], leak, probability));
+                if (found.Count > 0) leaks.Add((group[i], leak, probability, answer.AboveProbability[i]));
             }
         }
 

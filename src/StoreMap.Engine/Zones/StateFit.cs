@@ -30,7 +30,7 @@ internal sealed class StateFit
     private const double Unseen = 25;
 
     private readonly float[]?[] logResponse;
-    private readonly bool basePiping;
+    private readonly SourceKind kind;
     private readonly int crosses;
     private readonly double[][] logStrengthPrior;
     private readonly double[] logStrengthMean;
@@ -44,15 +44,15 @@ internal sealed class StateFit
     /// <summary>Prepares the responses.</summary>
     /// <param name="block">Readings on a line-up in one air state.</param>
     /// <param name="settings">Prior over the air.</param>
-    /// <param name="basePiping">True for a leak in the base, false for one at the coil.</param>
+    /// <param name="kind">Where the source is.</param>
     /// <param name="logMeanAtReach">Prior mean of ln strength for a reach.</param>
     /// <param name="logDeviation">Prior deviation of ln strength.</param>
-    public StateFit(ReadingBlock block, AirSetting[] settings, bool basePiping, Func<double, double> logMeanAtReach, double logDeviation)
+    public StateFit(ReadingBlock block, AirSetting[] settings, SourceKind kind, Func<double, double> logMeanAtReach, double logDeviation)
     {
         Block = block;
         Settings = settings;
         Axis = block.Axis!;
-        this.basePiping = basePiping;
+        this.kind = kind;
         logResponse = new float[settings.Length][];
         crosses = settings.TakeWhile(s => s with { Cross = 0, Weight = 0 } == settings[0] with { Cross = 0, Weight = 0 }).Count();
         LogStrengthDeviation = logDeviation;
@@ -67,7 +67,7 @@ internal sealed class StateFit
             : (Math.Log(0.1), Math.Log(detection) + 5);
 
         // A leak in the base may be known only by what crosses into the case air.
-        if (basePiping) top += 1.5;
+        if (kind == SourceKind.Base) top += 1.5;
         strengths = 1 + (int)Math.Ceiling((top - lowest) / (step * ReadingBlock.StepLog));
         settingBest = new double[settings.Length];
         negligible = new bool[settings.Length];
@@ -245,7 +245,7 @@ internal sealed class StateFit
             for (var c = 0; c < response.Length; c++) response[c] = Math.Log(Math.Max(response[c], 1e-30));
             for (var k = first; k < first + crosses; k++)
             {
-                var view = Math.Log(Math.Max(Block.Readings[i].View.Of(basePiping, Settings[k].Cross), 1e-30));
+                var view = Math.Log(Math.Max(Block.Readings[i].View.Of(kind, Settings[k].Cross), 1e-30));
                 for (var c = 0; c < response.Length; c++) logResponse[k]![(c * n) + i] = (float)(response[c] + view);
             }
         }

@@ -12,7 +12,7 @@ public class AboveCaseTests
     // The stretch is cut at three deviations and its cells are 0.1 m wide.
     private const double Cut = 0.01;
 
-    private static double NormalLaplace(double x, double reach, double width)
+    internal static double NormalLaplace(double x, double reach, double width)
     {
         var scale = Math.Exp(width * width / (2 * reach * reach)) / 2;
         return scale * (Side(x) + Side(-x));

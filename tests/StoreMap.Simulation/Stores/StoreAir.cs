@@ -9,6 +9,9 @@ internal sealed class StoreAir
     private const double SinkMetres = 1.5;
     private const double CanopyMetres = 1.3;
 
+    /// <summary>How far under the lines the tip is held, and how far over the cases, metres.</summary>
+    private const double UnderLinesMetres = 0.4, OverCasesMetres = 1.8;
+
     private readonly SimulatedStore store;
     private readonly IReadOnlyList<StoreLeak> leaks;
     private readonly RoomGrid room;
@@ -16,6 +19,7 @@ internal sealed class StoreAir
     private readonly Dictionary<string, LineUpSpaces> lineUpOf = [];
     private readonly Dictionary<string, WalkInAir> walkIns = [];
     private readonly SeededNoise sinking;
+    private readonly PlanPoint draught;
     private readonly double sprayLife;
     private double seconds;
 
@@ -26,6 +30,8 @@ internal sealed class StoreAir
         Nature = AirNature.Of(store.Roughness, noise.Fork(1));
         room = new RoomGrid(store.Plan, Nature, noise.Fork(2));
         sinking = noise.Fork(3);
+        var overhead = noise.Fork(6);
+        draught = new PlanPoint(overhead.Normal(), overhead.Normal()) * (Nature.RoomDraught / Math.Sqrt(2));
         sprayLife = noise.Fork(4).LogBetween(900, 7200);
         var salt = 100UL;
         foreach (var axis in CaseAxis.Of(store.Plan))
@@ -77,10 +83,26 @@ internal sealed class StoreAir
         var aisle = room.At(place.Stand);
         return place.Spot switch
         {
+            Spot.Ceiling => Overhead(place.At, fixture.OutwardAt(along)),
             Spot.KickPlate or Spot.Perimeter => (0.25 * spaces.CaseAt(s, place.OnBack)) + (0.8 * spaces.BaseAt(s)) + (0.3 * aisle),
             Spot.Discharge => (0.45 * (spaces.CaseAt(s - 0.4, false) + spaces.CaseAt(s + 0.4, false))) + (0.1 * aisle),
             _ => (0.85 * spaces.CaseAt(s, place.OnBack)) + (0.1 * spaces.BaseAt(s)) + (0.15 * aisle),
         };
+    }
+
+    // The tip follows the lines that run over a case or its edge; what is inside a case has its metres to rise.
+    private double Overhead(PlanPoint at, PlanPoint outward)
+    {
+        var sum = 0.0;
+        foreach (var leak in leaks.Where(l => l.Site != LeakSite.WalkIn))
+        {
+            var away = at - leak.At;
+            var across = (away.X * outward.X) + (away.Y * outward.Y);
+            if (leak.Site == LeakSite.Overhead && Math.Abs(across) < CanopyMetres) away -= outward * across;
+            sum += leak.PpmCubicMetresPerSecond * DraughtPlume.At(away, leak.Fixture is null ? UnderLinesMetres : OverCasesMetres, draught, Nature.RoomDispersion);
+        }
+
+        return sum;
     }
 
     /// <summary>ppm in the aisle while the tip is carried.</summary>

@@ -54,7 +54,8 @@ public static class SurveyPasses
         return hits;
     }
 
-    /// <summary>A 2-ft step over 8 ft to either side of each hit, on to the joined case, with a low reading at the kick plate at every other.</summary>
+    /// <summary>A 2-ft step over 8 ft to either side of each hit, on to the joined case, with a low reading at the kick plate at every other;
+    /// then the aisle before the hit, and the tip moved under the lines over as many feet, the highest number written down.</summary>
     public static void CloseIn(SimulatedStore store, Surveyor surveyor, IReadOnlyList<NotedReading> hits)
     {
         foreach (var hit in hits)
@@ -66,14 +67,21 @@ public static class SurveyPasses
             }
 
             var low = false;
-            foreach (var place in Around(store, hit, 8 * Ft, 2 * Ft))
+            foreach (var place in Around(store, hit.Place, 8 * Ft, 2 * Ft))
             {
                 surveyor.Probe(place);
                 if (low) surveyor.Probe(place with { Spot = Spot.KickPlate, Height = ProbeHeight.Low });
                 low = !low;
             }
+
+            surveyor.Probe(ProbePlace.Open(hit.Place.At + ((hit.Place.Stand - hit.Place.At) * 2)));
+            SweepAbove(store, surveyor, hit.Place);
         }
     }
+
+    /// <summary>The tip moved under the lines overhead, 8 ft to either side of a place.</summary>
+    public static void SweepAbove(SimulatedStore store, Surveyor surveyor, ProbePlace place) =>
+        surveyor.Sweep([.. Around(store, place, 8 * Ft, Ft).Select(p => p with { Spot = Spot.Ceiling, Height = ProbeHeight.High })]);
 
     /// <summary>Stops the fans of each fixture with a hit and probes it every 2 ft over 5 ft to either side of the highest reading near each hit,
     /// beginning 75 s later; places that were probed so for an earlier hit are left out.</summary>
@@ -82,9 +90,9 @@ public static class SurveyPasses
         var stopped = new HashSet<string>();
         foreach (var hit in hits)
         {
-            var best = surveyor.Noted.Where(r => r.Place.Fixture is not null && r.Place.Spot != Spot.KickPlate && r.Air == AirState.FansOn && SameCase(store, r, hit)
+            var best = surveyor.Noted.Where(r => r.Place.Fixture is not null && r.Place.Spot is not (Spot.KickPlate or Spot.Ceiling) && r.Air == AirState.FansOn && SameCase(store, r, hit)
                 && r.Place.At.DistanceTo(hit.Place.At) < 3).OrderByDescending(r => r.Ppm).First();
-            var places = IsWalkIn(store, hit) ? [] : Around(store, best, StillReach, 2 * Ft).Where(p => !Probed(surveyor, p)).ToList();
+            var places = IsWalkIn(store, hit) ? [] : Around(store, best.Place, StillReach, 2 * Ft).Where(p => !Probed(surveyor, p)).ToList();
             if (places.Count == 0 && stopped.Contains(best.Place.Fixture!)) continue;
             var started = false;
             foreach (var fixture in places.Select(p => p.Fixture!).Append(best.Place.Fixture!).Distinct())
@@ -176,17 +184,17 @@ public static class SurveyPasses
         }
     }
 
-    private static List<ProbePlace> Around(SimulatedStore store, NotedReading hit, double reach, double step)
+    private static List<ProbePlace> Around(SimulatedStore store, ProbePlace place, double reach, double step)
     {
-        var axis = CaseAxis.Of(store.Plan).First(a => a.Fixtures.Any(f => f.Id == hit.Place.Fixture));
-        var fixture = store.Plan.FindFixture(hit.Place.Fixture)!;
-        var middle = axis.ToAxis(fixture.Id, hit.Place.OnBack ? hit.Place.Along * fixture.Front!.Length / fixture.Back!.Length : hit.Place.Along);
+        var axis = CaseAxis.Of(store.Plan).First(a => a.Fixtures.Any(f => f.Id == place.Fixture));
+        var fixture = store.Plan.FindFixture(place.Fixture)!;
+        var middle = axis.ToAxis(fixture.Id, place.OnBack ? place.Along * fixture.Front!.Length / fixture.Back!.Length : place.Along);
         var places = new List<ProbePlace>();
         for (var s = middle - reach; s <= middle + reach + 0.01; s += step)
         {
             if (s < 0 || s > axis.Length) continue;
             var (at, along) = axis.At(s);
-            places.Add(ProbePlace.On(at, along, hit.Place.Spot, null, hit.Place.OnBack));
+            places.Add(ProbePlace.On(at, along, place.Spot, null, place.OnBack));
         }
 
         return places;

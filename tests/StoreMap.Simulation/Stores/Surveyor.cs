@@ -80,6 +80,29 @@ public sealed class Surveyor
         return noted;
     }
 
+    /// <summary>Moves the tip along places, three seconds each, and notes the highest number where the tip was when that gas was drawn in.</summary>
+    public NotedReading Sweep(IReadOnlyList<ProbePlace> places)
+    {
+        const int each = 3;
+        WalkTo(places[0].Stand);
+        var (best, bestAt, gas) = (double.NegativeInfinity, 0, 0.0);
+        var late = (int)Math.Ceiling(Monitor.SettleSeconds / 2);
+        var last = (places.Count * each) - 1;
+        for (var i = 0; i <= last + late; i++)
+        {
+            var place = places[Math.Min(i, last) / each];
+            at = place.Stand;
+            var now = air.Gas(place, 0);
+            Tick((now * Flicker(place)) + air.Level(place.At));
+            if (i < late || sensor <= best) continue;
+            (best, bestAt, gas) = (sensor, (i - late) / each, now);
+        }
+
+        var noted = new NotedReading(places[bestAt], AirState.FansOn, second, Monitor.Display(best), null, gas);
+        Noted.Add(noted);
+        return noted;
+    }
+
     /// <summary>Has a fixture's fans stopped.</summary>
     public void StopFans(string fixture)
     {

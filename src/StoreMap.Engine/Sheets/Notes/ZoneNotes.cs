@@ -114,6 +114,7 @@ internal static class ZoneNotes
     public static string Next(Plan plan, Words words, NextProbe next)
     {
         var text = words.Say("zone.next", NextPlace(plan, words, next));
+        if (next.Spot == Spot.Ceiling) text += " " + words.Say("zone.next-overhead", Lengths.Tape(plan.Units, NextProbe.SweepMetres, 0.1));
         if (next.Air == AirState.FansOn) return text;
         text += " " + words["zone.next-fans"];
         var shared = Supply.SharedWith(plan, plan.FindFixture(next.Fixture)).Select(f => f.Tag).ToList();
