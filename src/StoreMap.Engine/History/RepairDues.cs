@@ -86,8 +86,9 @@ public static class RepairDues
         return plan.Systems.FirstOrDefault(s => s.Id == id);
     }
 
+    // By an initial test on record: a follow-up holds a repair that was made before, and mends nothing new.
     private static bool IsMended(List<ServiceFinding> findings, DateOnly addition) => findings
-        .Select(f => f.FollowedUp ?? f.Verified).Any(passed => passed >= addition && findings.All(f => f.Opened > passed || f.Verified is not null));
+        .Where(f => f.TestOnRecord).Select(f => f.Verified).Any(passed => passed >= addition && findings.All(f => f.Opened > passed || f.Verified is not null));
 
     private static bool IsUnderUsRules(RefrigerationSystem system, DateOnly day) => system.ChargeKilograms is { } charge
         && Refrigerant.Find(system.Refrigerant) is { } gas && UsLeakRules.RuleFor(gas, charge / LengthUnits.KilogramsPerPound, day) != UsLeakRule.None;

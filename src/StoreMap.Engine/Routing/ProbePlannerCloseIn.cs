@@ -8,8 +8,11 @@ public static partial class ProbePlanner
     private const string FansOff =
         "Best in still air: agree it with the store, close the liquid feed or put the circuit in defrost, then stop and lock out the fans; never stop fans on a fed coil.";
 
-    /// <summary>A close-in pass around a hit: points at the finer step to both sides, on into the neighbours of the line-up; at a
-    /// walk-in the places of each coil.</summary>
+    private const string UnderLines =
+        "Move the tip along under the lines overhead and write down the highest number: gas there speaks for a source above the case. A pole from the floor, clear of lights, wiring and sprinklers; nobody climbs on cases; skip what the pole does not reach.";
+
+    /// <summary>A close-in pass around a hit: points at the finer step to both sides, on into the neighbours of the line-up, and one under the lines
+    /// overhead; at a walk-in the places of each coil.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="fixture">The fixture that was hit.</param>
     /// <param name="along">Metres along its front, clamped to it; of no matter in a walk-in.</param>
@@ -40,6 +43,10 @@ public static partial class ProbePlanner
             });
         }
 
+        points.Add(FrontPass.At(draft, fixture, along, "U" + Suffix(draft.Plan.Units, along)[1..], ProbePass.CloseIn) with
+        {
+            Spot = Spot.Ceiling, Height = ProbeHeight.High, DwellSeconds = draft.Protocol.AtLeastDelay(draft.Protocol.CloseInDwellSeconds), Note = UnderLines,
+        });
         return points;
     }
 

@@ -30,6 +30,9 @@ internal sealed record BlockReading
     /// <summary>True when only hit or no hit is known; <see cref="Net"/> then holds the level that divides them, known roughly.</summary>
     public bool HitOnly { get; init; }
 
+    /// <summary>True for a tip at a fixture.</summary>
+    public bool InCase => Source.Reading.Place.Fixture is not null;
+
     /// <summary>Where the probe was, plan metres.</summary>
     public PlanPoint At => Source.Reading.Place.At;
 }
@@ -60,8 +63,11 @@ internal readonly record struct SpotView(double Case, double Base, double LogVar
     /// which show the case air as it is.</summary>
     public double? UnderLines { get; init; }
 
-    /// <summary>Share of aisle gas that it shows: the aisle's air lies low.</summary>
+    /// <summary>Share that it shows of what a case spills into the aisle: that air lies low.</summary>
     public double Aisle => UnderLines is null ? 1 : 0.1;
+
+    /// <summary>True for a tip at the case itself, not under the lines over it.</summary>
+    public bool IsAtCase => UnderLines is null;
 
     /// <summary>What the spot shows of a source whose own space holds 1 ppm there.</summary>
     /// <param name="kind">Where the source is.</param>

@@ -102,8 +102,8 @@ public sealed record NoLeakSeen(
 /// <param name="Why">In words, with the price when fans must stop.</param>
 public sealed record NextProbe(string? Fixture, PlanPoint At, double? Along, Spot Spot, AirState Air, double Gain, string Why)
 {
-    /// <summary>How far to either side the tip is moved under lines overhead, metres: two lengths of the panels that gas from there sinks over.</summary>
-    public const double SweepMetres = 2.4;
+    /// <summary>How far to either side the tip is moved under lines overhead, metres: 8 ft, beyond what gas from there sinks over.</summary>
+    public const double SweepMetres = 8 * LengthUnits.MetresPerFoot;
 }
 
 /// <summary>The answer of a visit: which fixture leaks, where, which panel first.</summary>

@@ -224,7 +224,7 @@ internal sealed class Neighbourhood
                     var at = draw.At + (draw.Along * shift);
                     foreach (var (share, metres, weight) in Spread.AisleAir)
                     {
-                        result.Add(outside[i].Plus(studies, witnesses, index, (to, inCase) => Spread.FromCase(ways.Between(at, to), draw.PeakPpm, draw.Reach, share, metres, inCase)));
+                        result.Add(outside[i].Plus(studies, witnesses, index, r => r.View.Aisle * Spread.FromCase(ways.Between(at, r.At), draw.PeakPpm, draw.Reach, share, metres, r.InCase)));
                         logs.Add(weights[i] + scale + Math.Log(weight * shiftWeight / draws.Length));
                     }
                 }
@@ -284,7 +284,7 @@ internal sealed class Neighbourhood
 
     private Outside OffCase(int candidate, double width, double logStrength) =>
         Outside.None(studies, witnesses).Plus(
-            studies, witnesses, -1, (at, _) => Math.Exp(logStrength) * Spread.FromOffCase(candidates[candidate].At, width, at));
+            studies, witnesses, -1, r => Math.Exp(logStrength) * Spread.FromOffCase(candidates[candidate].At, width, r.At));
 
     private static (double Log, double[] Weights) Normalise(double[] logs)
     {

@@ -137,7 +137,7 @@ internal static class NextBestProbe
 
     private static double Scale(double ppm, double detection, SpotView view)
     {
-        var deviation = Math.Sqrt((PlannedDeviation * PlannedDeviation) + view.LogVariance);
+        var deviation = view.IsAtCase ? PlannedDeviation : Math.Sqrt((PlannedDeviation * PlannedDeviation) + view.LogVariance);
         return Math.Asinh(deviation * ppm / (0.5 * detection)) / deviation;
     }
 
@@ -148,7 +148,7 @@ internal static class NextBestProbe
         if (spot == Spot.Ceiling)
         {
             return $"the tip moved under the lines overhead, {Say.Distance(NextProbe.SweepMetres, plan.Units)} to either side of {place}, tells most: gas there speaks for a source "
-                + "above the case, clean air for one in it; write down the highest number and where (a pole from the floor, nobody climbs on cases)";
+                + "above the case, clean air for one in it; write down the highest number and where (a pole from the floor, clear of lights, wiring and sprinklers; nobody climbs on cases; leave what the pole does not reach)";
         }
 
         if (fansOn) return $"a reading {place} narrows the zone most for its minutes";

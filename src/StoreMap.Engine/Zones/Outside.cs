@@ -51,9 +51,9 @@ internal sealed class Outside
     /// <param name="studies">The line-ups.</param>
     /// <param name="witnesses">The witness blocks.</param>
     /// <param name="except">Index of the line-up the source is in; -1 when it is in none.</param>
-    /// <param name="ppmAt">ppm at a place, in a case's air or not.</param>
+    /// <param name="ppmAt">ppm at a reading.</param>
     public Outside Plus(
-        IReadOnlyList<LineUpStudy> studies, IReadOnlyList<ReadingBlock> witnesses, int except, Func<PlanPoint, bool, double> ppmAt)
+        IReadOnlyList<LineUpStudy> studies, IReadOnlyList<ReadingBlock> witnesses, int except, Func<BlockReading, double> ppmAt)
     {
         var ppm = new double[studies.Count][][];
         var felt = (bool[])matters.Clone();
@@ -68,13 +68,13 @@ internal sealed class Outside
         return new Outside(ppm, witness, felt, feltByWitness);
     }
 
-    private static double[] Add(ReadingBlock block, double[] before, Func<PlanPoint, bool, double> ppmAt, ref bool felt)
+    private static double[] Add(ReadingBlock block, double[] before, Func<BlockReading, double> ppmAt, ref bool felt)
     {
         var sum = new double[before.Length];
         for (var i = 0; i < sum.Length; i++)
         {
             var reading = block.Readings[i];
-            sum[i] = before[i] + (reading.View.Aisle * ppmAt(reading.At, reading.Source.Reading.Place.Fixture is not null));
+            sum[i] = before[i] + ppmAt(reading);
             felt |= sum[i] > LeastShare * reading.Deviation;
         }
 

@@ -26,7 +26,7 @@ internal sealed class ProfileCurves(LineUpStudy study, OneLeak leak, int kind, P
         var rows = new SortedSet<(AirState Air, bool Base, int Block)>();
         foreach (var (b, block) in study.Blocks.Index())
         {
-            foreach (var r in block.Readings.Select(r => r.Source.Reading).Where(r => r.Place.Fixture == study.Axis.Fixtures[fixture].Id)) rows.Add((r.Air, r.Spot == Spot.KickPlate, b));
+            foreach (var r in block.Readings.Select(r => r.Source.Reading).Where(r => r.Place.Fixture == study.Axis.Fixtures[fixture].Id && r.Spot != Spot.Ceiling)) rows.Add((r.Air, r.Spot == Spot.KickPlate, b));
         }
 
         if (!rows.Any(r => r is { Air: AirState.FansOn, Base: false })) rows.Add((AirState.FansOn, false, Math.Max(0, study.Blocks.ToList().FindIndex(b => b.FansOn))));

@@ -26,9 +26,6 @@ internal sealed class StateFit
     private const int FineStep = 5;
     private const int CoarseStep = 10;
 
-    /// <summary>Terms this far under the largest are not summed; natural logarithm.</summary>
-    private const double Unseen = 25;
-
     private readonly float[]?[] logResponse;
     private readonly SourceKind kind;
     private readonly int crosses;
@@ -84,6 +81,9 @@ internal sealed class StateFit
             logStrengthPrior[t] = [.. Enumerable.Range(0, strengths).Select(g => measure - (0.5 * Square((LogStrength(g) - mean) / logDeviation)))];
         }
     }
+
+    /// <summary>Terms this far under the largest end the walk over strengths; natural logarithm, infinite to sum all.</summary>
+    internal double Unseen { get; init; } = 25;
 
     /// <summary>The readings.</summary>
     public ReadingBlock Block { get; }
@@ -181,8 +181,8 @@ internal sealed class StateFit
         return best + Math.Log(sum);
     }
 
-    // Terms of one air setting from the strength that the setting before had likeliest, to either side until they fall out of sight: every
-    // term counts that could matter, and a term that falls only falls further. Without such a strength, all.
+    // Terms of one air setting from the strength that the setting before had likeliest, to either side until they fall out of sight. A second peak
+    // beyond so deep a valley would be missed; tests hold this against the whole sum. Without such a strength, all.
     private (int Low, int High) Terms(BlockTables tables, int setting, double weight, int every, int start, double best, Span<double> terms)
     {
         var prior = logStrengthPrior[setting];

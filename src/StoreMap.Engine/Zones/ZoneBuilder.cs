@@ -82,6 +82,6 @@ internal static class ZoneBuilder
     {
         var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
         var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
-        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.S >= low && r.S <= high).MaxBy(r => r.Net);
+        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.View.IsAtCase && r.S >= low && r.S <= high).MaxBy(r => r.Net);
     }
 }

@@ -6,7 +6,7 @@ namespace StoreMap.Zones;
 /// <summary>Why a zone is where it is, in a plain sentence.</summary>
 internal static class ZoneReason
 {
-    /// <summary>Under this share of the case's highest reading, gas under the lines speaks for a source in the case.</summary>
+    /// <summary>Under this share of the case's highest reading with fans on, gas under the lines speaks for a source in the case.</summary>
     private const double OverheadOfCase = 0.1;
 
     /// <summary>The sentence for a zone on a front.</summary>
@@ -23,8 +23,9 @@ internal static class ZoneReason
         IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         var parts = new List<string>();
-        var overhead = readings.Where(r => r.View.UnderLines is not null && !r.HitOnly).MaxBy(r => r.Net);
-        readings = [.. readings.Where(r => r.View.UnderLines is null)];
+        var overhead = readings.Where(r => !r.View.IsAtCase && !r.HitOnly && Math.Abs((r.Source.Reading.Place.Along ?? center) - center) <= NextProbe.SweepMetres).MaxBy(r => r.Net);
+        readings = [.. readings.Where(r => r.View.IsAtCase)];
+        var moving = Highest([.. readings.Where(r => AirRegime.IsFansOn(r.Source.Reading))]);
         var still = readings.Where(r => !AirRegime.IsFansOn(r.Source.Reading)).ToList();
         var best = Highest(still.Any(r => r.Net >= r.Source.DetectionPpm && r.Bound != ReadingBound.Below) ? still : readings);
         if (best is not null)
@@ -34,7 +35,11 @@ internal static class ZoneReason
                 + (AirRegime.IsFansOn(best.Source.Reading) ? " with fans on" : " with fans off"));
         }
 
-        if (overhead is not null && best is { HitOnly: false } && overhead.Net < OverheadOfCase * best.Net) parts.Add($"only {Say.Ppm(overhead.Net)} under the lines above it");
+        if (overhead is not null && moving is { HitOnly: false } && overhead.Net < OverheadOfCase * moving.Net)
+        {
+            parts.Add(overhead.Bound == ReadingBound.Below || overhead.Net < overhead.Source.DetectionPpm ? "no gas under the lines above it" : $"only {Say.Ppm(overhead.Net)} under the lines above it");
+        }
+
         var near = PlacePrior.Features(plan, fixture, settings).Select(f => (f.Name, Distance: Math.Abs(f.Along - center), f.Weight))
             .Where(f => f.Distance < 1.2).OrderByDescending(f => f.Weight).ThenBy(f => f.Distance).FirstOrDefault();
         if (near.Name is not null) parts.Add($"{near.Name} is {Say.Distance(near.Distance, plan.Units)} from the middle of the zone");

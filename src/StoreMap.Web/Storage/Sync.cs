@@ -204,10 +204,13 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             // The same store, sent by another device first. What the server has or had is taken as it is there now; what was drawn here stays.
             var now = await store.Store(record.Id) ?? record;
             var same = document == now.Document;
-            if (same || await WasThere(now, version)) await store.Put(now with { Version = version, Document = document, Order = same ? now.Order : null });
+            var known = same || await WasThere(now, version);
+            // Read again: what was saved here while the server answered is not written over.
+            var latest = await store.Store(record.Id) ?? now;
+            if (known && latest.Document == now.Document) await store.Put(latest with { Version = version, Document = document, Order = same ? latest.Order : null });
             else
             {
-                await store.Put(now with { Changed = true });
+                await store.Put(latest with { Changed = true });
                 Trouble = Twice(record);
             }
 

@@ -53,6 +53,22 @@ public class RepairDuesTests
         Assert.Equal(due is null ? null : Day(due), RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 20)).SingleOrDefault()?.Due);
     }
 
+    [Theory]
+    [InlineData(true, "2026-07-09")] // the follow-up of a repair made before the second addition is no repair after it
+    [InlineData(false, "2026-06-19")] // "verified" without a test on record mends nothing
+    public void Over_WithoutAPassedTestSince_IsStillDue(bool tested, string due)
+    {
+        var found = new ServiceEntry { Finding = "F1", Date = new(2026, 5, 10), Fixture = "C1", Along = 1, Status = FindingStatus.Open };
+        VerificationTest[] initial = [new(new(2026, 6, 2), "initial", "bubble", true)], followUp = [new(new(2026, 6, 10), "follow-up", "bubble", true)];
+        ServiceEntry[] entries =
+        [
+            found, found with { Date = new(2026, 6, 2), Status = FindingStatus.Verified, Tests = tested ? initial : [] },
+            found with { Date = new(2026, 6, 10), Status = FindingStatus.Verified, Tests = tested ? followUp : [] },
+        ];
+        var record = new ServiceRecord("s", entries, [Added(new(2026, 3, 1), 10), Added(new(2026, 5, 20), 80), Added(new(2026, 6, 9), 40)]);
+        Assert.Equal(Day(due), Assert.Single(RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 20))).Due);
+    }
+
     [Fact]
     public void Over_AnAdditionBeforeTheRuleBegan_StartsNoClock()
     {

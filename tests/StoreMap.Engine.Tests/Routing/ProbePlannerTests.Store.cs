@@ -167,9 +167,11 @@ public partial class ProbePlannerTests
     {
         var plan = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 24));
         var points = ProbePlanner.CloseIn(plan, plan.Fixtures[0], 10 * Foot, Usual);
-        Assert.Equal(["C1-N4.0", "C1-N6.0", "C1-N8.0", "C1-N10.0", "C1-N12.0", "C1-N14.0", "C1-N16.0"], points.Select(p => p.Id));
-        Assert.Equal([4, 6, 8, 10, 12, 14, 16], points.Select(p => Math.Round(p.Along!.Value / Foot, 9)));
+        Assert.Equal(["C1-N4.0", "C1-N6.0", "C1-N8.0", "C1-N10.0", "C1-N12.0", "C1-N14.0", "C1-N16.0", "C1-U10.0"], points.Select(p => p.Id));
+        Assert.Equal([4, 6, 8, 10, 12, 14, 16, 10], points.Select(p => Math.Round(p.Along!.Value / Foot, 9)));
         Assert.Contains("never stop fans on a fed coil", points[0].Note, StringComparison.Ordinal);
+        Assert.Equal((Spot.Ceiling, ProbeHeight.High), (points[^1].Spot, points[^1].Height));
+        Assert.Contains("nobody climbs on cases", points[^1].Note, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -177,7 +179,7 @@ public partial class ProbePlannerTests
     {
         var plan = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 12, "L1"), Case("C2", FixtureKind.OpenCase, 32.1, 50, 12, "L1"));
         var points = ProbePlanner.CloseIn(plan, plan.Fixtures[0], 10 * Foot, Usual);
-        Assert.Equal(["C1-N4.0", "C1-N6.0", "C1-N8.0", "C1-N10.0", "C1-N12.0", "C2-N2.0", "C2-N4.0"], points.Select(p => p.Id));
+        Assert.Equal(["C1-N4.0", "C1-N6.0", "C1-N8.0", "C1-N10.0", "C1-N12.0", "C2-N2.0", "C2-N4.0", "C1-U10.0"], points.Select(p => p.Id));
     }
 
     [Fact]

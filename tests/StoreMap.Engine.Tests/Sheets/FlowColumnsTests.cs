@@ -42,6 +42,17 @@ public class FlowColumnsTests
         }
     }
 
+    /// <summary>A heading never stands alone at the foot of a sheet, in a low column under the plan.</summary>
+    [Fact]
+    public void Fill_LowLastColumn_LeavesAHeadingWithoutItsTextToTheNextPage()
+    {
+        var svg = SvgWriter.Scratch();
+        List<FlowItem> items = [.. Lines(4), NoteItems.Rule(), NoteItems.Heading("The readings"), .. Lines(2)];
+        var rest = FlowColumns.Fill(svg, items, [Column(0), new SheetBox(60, 0, 50, 8)]);
+        Assert.Empty(Headings(svg));
+        Assert.Equal(3, rest.Count);
+    }
+
     private static IEnumerable<FlowItem> Lines(int count) => Enumerable.Range(0, count).Select(i => NoteItems.Line($"line {i}"));
 
     private static SheetBox Column(double x) => new(x, 0, 50, 6 * LineHeight);

@@ -1,3 +1,4 @@
+using StoreMap.Fields;
 using StoreMap.Plans;
 using StoreMap.Surveys;
 using StoreMap.Zones;
@@ -37,18 +38,28 @@ public class OverheadTests
         Assert.True(leaks[0] - leaks[^1] > 0.4);
     }
 
-    /// <summary>What is held overhead is neither on the heat map of the floor nor the place a zone is explained by.</summary>
-    [Fact]
-    public void Locate_HighestUnderTheLines_NamesTheHighestOfTheCase()
+    [Theory]
+    [InlineData(2, "only 2 ppm under the lines above it")]
+    [InlineData(0, "no gas under the lines above it")]
+    public void Locate_LittleUnderTheLines_SaysSoBesideTheHighestOfTheCase(double overhead, string said)
     {
-        Assert.Contains("highest, 30 ppm", With(2).Zones[0].Reason, StringComparison.Ordinal);
-        Assert.Contains("only 2 ppm under the lines above it", With(2).Zones[0].Reason, StringComparison.Ordinal);
+        var zone = With(overhead).Zones[0];
+        Assert.Contains("highest, 30 ppm", zone.Reason, StringComparison.Ordinal);
+        Assert.Contains(said, zone.Reason, StringComparison.Ordinal);
+        Assert.Equal(30, zone.PeakPpm, 1e-9);
     }
+
+    /// <summary>What is held overhead is no part of the heat map of the floor.</summary>
+    [Fact]
+    public void Chosen_ReadingUnderTheLines_IsLeftOffTheField() =>
+        Assert.DoesNotContain(FieldReadings.Chosen(Survey(12), AirState.FansOn), r => r.Reading.Spot == Spot.Ceiling);
 
     private static double Leak(LocateResult result) => result.Zones.Select(z => z.Probability).DefaultIfEmpty(0).Max();
 
     // A trace with its peak at 16 ft, between that of a leak and that of sinking gas (normal-Laplace), and one reading over it.
-    private static LocateResult With(double? overhead)
+    private static LocateResult With(double? overhead) => Locating.Locate(Case(LengthUnit.Foot), Survey(overhead), []);
+
+    private static NetSurvey Survey(double? overhead)
     {
         var readings = Along([.. Enumerable.Range(0, 12).Select(i => 1.5 + (3 * i)).Append(16).Select(ft => (ft, 30 * AboveCaseTests.NormalLaplace((ft - 16) * Foot, 1, 1) / AboveCaseTests.NormalLaplace(0, 1, 1)))]).Readings.ToList();
         if (overhead is { } ppm)
@@ -57,6 +68,6 @@ public class OverheadTests
             readings.Add(held with { Reading = held.Reading with { Spot = Spot.Ceiling, Height = ProbeHeight.High } });
         }
 
-        return Locating.Locate(Case(LengthUnit.Foot), Net([.. readings]), []);
+        return Net([.. readings]);
     }
 }

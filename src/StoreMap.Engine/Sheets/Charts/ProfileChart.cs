@@ -16,7 +16,7 @@ internal static class ProfileChart
 
     public static void Draw(SvgWriter svg, SheetBox box, FrontRuler ruler, LeakZone zone, IReadOnlyList<NetReading> readings, Words words)
     {
-        var shown = readings.Where(r => r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
+        var shown = readings.Where(r => r.Reading.Spot != Spot.Ceiling && r.Reading.Place.Along is { } a && ruler.Shows(a)).ToList();
         var curves = zone.Profiles.ToDictionary(p => new Row(p.Air, p.Base), p => p.Points.Where(c => ruler.Shows(c.Along)).OrderBy(c => ruler.X(c.Along)).ToList());
         var rows = shown.Select(Row.Of).Concat(curves.Keys).DefaultIfEmpty(new Row(AirState.FansOn, false)).Distinct().OrderBy(r => r.Air).ThenBy(r => r.Base).ToList();
         svg.Begin("profile", "profile", words["detail.profile"]);

@@ -15,7 +15,7 @@ internal static class FlowColumns
         foreach (var column in columns)
         {
             if (rest.Count == 0) break;
-            section = FillOne(svg, rest, column, section);
+            section = FillOne(svg, rest, column, section, columns.Max(c => c.Height));
             // What only parts two items is no text to turn a page for, and what follows it is under no heading.
             for (; rest.First is { Value.Parts: true }; section = null) rest.RemoveFirst();
             // Text that runs on stands under its heading again; a table repeats its own head.
@@ -31,7 +31,7 @@ internal static class FlowColumns
 
     /// <summary>Fills one column from the head of a list that does not begin with what only parts two items.</summary>
     /// <returns>What stands above the rest should the text under the last heading run on; null when there was no heading.</returns>
-    private static FlowItem? FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column, FlowItem? section)
+    private static FlowItem? FillOne(SvgWriter svg, LinkedList<FlowItem> rest, SheetBox column, FlowItem? section, double highest)
     {
         var y = column.Y;
         // In a column too low for both, the text goes before its repeated heading.
@@ -53,7 +53,8 @@ internal static class FlowColumns
             var item = node.Value;
             var height = item.Height(column.Width);
             var room = column.Bottom - y;
-            if (height <= room + 1e-9 && FitsWithNext(node, column.Width, room - height - item.After, empty))
+            var must = empty && !HasRoomElsewhere(node, column.Width, highest);
+            if (height <= room + 1e-9 && FitsWithNext(node, column.Width, room - height - item.After, must))
             {
                 item.Draw(svg, new(column.X, y), column.Width);
                 y += height + item.After;
@@ -68,7 +69,7 @@ internal static class FlowColumns
                 parts.Head.Draw(svg, new(column.X, y), column.Width);
                 node.Value = parts.Tail;
             }
-            else if (empty)
+            else if (must)
             {
                 // Nothing in this column is high enough: draw it all the same rather than turn pages for ever.
                 item.Draw(svg, new(column.X, y), column.Width);
@@ -80,6 +81,10 @@ internal static class FlowColumns
 
         return section;
     }
+
+    // A heading whose text is too high for a low column under a plan goes on with it to a page that has a higher one, as this page has.
+    private static bool HasRoomElsewhere(LinkedListNode<FlowItem> node, double width, double highest) =>
+        node.Value.KeepWithNext && node.Next is { } next && node.Value.Height(width) + node.Value.After + next.Value.Height(width) <= highest;
 
     private static bool FitsWithNext(LinkedListNode<FlowItem> node, double width, double room, bool empty)
     {
