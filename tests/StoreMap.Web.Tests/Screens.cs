@@ -42,7 +42,7 @@ internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
     }
 
     /// <summary>Fails when the console had an error.</summary>
-    public void IsQuiet() => Assert.Empty(errors);
+    public void IsQuiet() => Assert.True(errors.Count == 0, string.Join(Environment.NewLine, errors));
 
     public ValueTask DisposeAsync() => page.Context.DisposeAsync();
 
@@ -50,7 +50,7 @@ internal sealed class Screens(IPage page, string moment) : IAsyncDisposable
     {
         page.Console += (_, message) =>
         {
-            if (message.Type == "error") errors.Add(message.Text);
+            if (message.Type == "error") errors.Add($"{message.Text} ({message.Location}, from {page.Url})");
         };
         page.PageError += (_, error) => errors.Add(error);
     }
