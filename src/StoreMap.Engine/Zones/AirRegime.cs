@@ -32,6 +32,14 @@ internal static class AirRegime
     /// <summary>Air settings in still air.</summary>
     public static AirSetting[] Still { get; } = StillGrid();
 
+    /// <summary>Air settings for a source in one air state; what is in the base does not feel the fans.</summary>
+    public static AirSetting[] Of(SourceKind kind, bool fansOn) => kind switch
+    {
+        SourceKind.Base => BaseAir.Settings,
+        SourceKind.Above => fansOn ? AboveCase.FansOn : AboveCase.Still,
+        _ => fansOn ? FansOn : Still,
+    };
+
     /// <summary>True when the air moved: fans on, or an off-cycle defrost, which runs the fans.</summary>
     public static bool IsFansOn(Reading reading) =>
         reading.Air == AirState.FansOn || (reading.Air == AirState.Defrost && reading.Detail?.Cooling is "off-cycle" or "off");

@@ -213,7 +213,7 @@ internal sealed class BlockTables
         var (sum, one, freedom, pull) = (Vector256<double>.Zero, Vector256<double>.One, Vector256.Create(Freedom), Vector256.Create(Freedom + 1));
         for (var i = 0; i < index.Length; i++)
         {
-            // Each step waits for the one before: fused and with one division after another's start, the wait is shortest.
+            // Each reading waits for the one before: fused steps and two divisions that don't wait for each other keep the wait short.
             var keep = Vector256.Create(block.Keep[i]);
             mean *= keep;
             keep *= keep;

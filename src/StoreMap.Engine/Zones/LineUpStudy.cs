@@ -26,10 +26,8 @@ internal sealed class LineUpStudy
         ExpectedAbove = expectedAbove;
         Room = room;
         var views = blocks.SelectMany(b => b.Readings).Select(r => r.View.IsCase).ToArray();
-        var twoPlaces = views.Contains(true) && views.Contains(false);
-        var coil = blocks.Select(b => FitOf(b, SourceKind.Coil, twoPlaces, plan)).ToArray();
-        TellsBase = twoPlaces;
-        Fits = [coil, [.. blocks.Select(b => FitOf(b, SourceKind.Base, twoPlaces, plan))], [.. blocks.Select(b => AboveFitOf(b, twoPlaces, plan))]];
+        TellsBase = views.Contains(true) && views.Contains(false);
+        Fits = [.. Enum.GetValues<SourceKind>().Select(kind => blocks.Select(b => FitOf(b, kind, plan)).ToArray())];
     }
 
     /// <summary>The line-up.</summary>
@@ -144,33 +142,16 @@ internal sealed class LineUpStudy
         return new KindSums(log, share, above);
     }
 
-    private StateFit FitOf(ReadingBlock block, SourceKind kind, bool twoPlaces, Plan plan)
+    private StateFit FitOf(ReadingBlock block, SourceKind kind, Plan plan)
     {
-        var fixture = Axis.Fixtures[0];
-        if (kind == SourceKind.Base)
-        {
-            return new StateFit(
-                block, twoPlaces ? AirSetting.WithCross(BaseAir.Settings) : BaseAir.Settings, kind,
-                reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach, true)), RoughStrength.BaseLogDeviation);
-        }
-
-        var settings = block.FansOn ? AirRegime.FansOn : AirRegime.Still;
-        if (twoPlaces) settings = AirSetting.WithCross(settings);
-        return block.FansOn
+        var settings = AirRegime.Of(kind, block.FansOn);
+        if (TellsBase) settings = AirSetting.WithCross(settings);
+        var inBase = kind == SourceKind.Base;
+        return inBase || block.FansOn
             ? new StateFit(
-                block, settings, kind, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
+                block, settings, kind, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, Axis.Fixtures[0], 0, reach, inBase)),
+                inBase ? RoughStrength.BaseLogDeviation : RoughStrength.CaseLogDeviation)
             : new StateFit(block, settings, kind, _ => Math.Log(25), 2);
-    }
-
-    private StateFit AboveFitOf(ReadingBlock block, bool twoPlaces, Plan plan)
-    {
-        var settings = block.FansOn ? AboveCase.FansOn : AboveCase.Still;
-        if (twoPlaces) settings = AirSetting.WithCross(settings);
-        var fixture = Axis.Fixtures[0];
-        return block.FansOn
-            ? new StateFit(
-                block, settings, SourceKind.Above, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, fixture, 0, reach)), RoughStrength.CaseLogDeviation)
-            : new StateFit(block, settings, SourceKind.Above, _ => Math.Log(25), 2);
     }
 
     /// <summary>Draws a few leaks that stand for the posterior, evenly through its weight.</summary>

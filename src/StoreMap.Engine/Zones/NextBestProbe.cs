@@ -110,7 +110,7 @@ internal static class NextBestProbe
         {
             var (point, kind) = guesses[k];
             var asRead = known || kind == (int)SourceKind.Base;
-            var settings = asRead ? study.Fits[kind][block].Settings : SettingsOf((SourceKind)kind, fansOn);
+            var settings = asRead ? study.Fits[kind][block].Settings : AirRegime.Of((SourceKind)kind, fansOn);
             var setting = asRead ? point.Setting : (k * 7) % settings.Length;
             if (!responses.TryGetValue((kind, setting), out var response))
             {
@@ -126,14 +126,6 @@ internal static class NextBestProbe
 
         return means;
     }
-
-    private static AirSetting[] SettingsOf(SourceKind kind, bool fansOn) => (kind, fansOn) switch
-    {
-        (SourceKind.Above, true) => AboveCase.FansOn,
-        (SourceKind.Above, false) => AboveCase.Still,
-        (_, true) => AirRegime.FansOn,
-        _ => AirRegime.Still,
-    };
 
     private static double Scale(double ppm, double detection, SpotView view)
     {

@@ -25,7 +25,6 @@ internal sealed class StateFit
 {
     private const int FineStep = 5;
     private const int CoarseStep = 10;
-
     private readonly float[]?[] logResponse;
     private readonly SourceKind kind;
     private readonly int crosses;

@@ -23,6 +23,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
     private readonly SemaphoreSlim one = new(1);
     private readonly Server server = new(http);
+    private readonly LayoutSync layouts = new(new Server(http), store);
     private Timer? timer;
     private bool wiped;
 
@@ -93,34 +94,10 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     }
 
     /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
-    public async Task<bool> TakeServers(string id)
-    {
-        try
-        {
-            if (await store.Store(id) is not { } record || await server.Layout(id) is not var (version, document)) return false;
-            await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
-            return true;
-        }
-        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
-        {
-            return false;
-        }
-    }
+    public Task<bool> TakeServers(string id) => layouts.TakeServers(id);
 
     /// <summary>The server's layout and the one that this device's was made from, if it was; null when they can't be had.</summary>
-    public async Task<ServerLayouts?> Layouts(StoreRecord record)
-    {
-        try
-        {
-            if (await server.Layout(record.Id) is not var (version, latest)) return null;
-            if (record.Version == 0) return new ServerLayouts(version, latest, null);
-            return await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
-        }
-        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
-        {
-            return null;
-        }
-    }
+    public Task<ServerLayouts?> Layouts(StoreRecord record) => layouts.Both(record);
 
     public void Dispose()
     {
@@ -157,7 +134,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         Stand = SyncStand.Sending;
         foreach (var record in await store.Stores())
         {
-            await SendStore(record);
+            Trouble = await layouts.Send(record) ?? Trouble;
             if (await store.Store(record.Id) is { Version: > 0 } or { Changed: true }) await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
         }
 
@@ -169,69 +146,6 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
         await Fetch();
         if (Stand == SyncStand.Sending) Stand = Trouble is null ? SyncStand.Sent : SyncStand.Refused;
-    }
-
-    private async Task SendStore(StoreRecord record)
-    {
-        if (record.Version > 0 && !record.Changed) return;
-        using var answer = await server.Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
-        if (answer.IsSuccessStatusCode && record.Version > 0)
-        {
-            // What was changed again while it was on its way goes with the next round.
-            var now = await store.Store(record.Id) ?? record;
-            await store.Put(now with { Version = record.Version + 1, Changed = now.Document != record.Document });
-            return;
-        }
-
-        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && (record.Version > 0 || record.Changed))
-        {
-            Trouble = record.Version > 0
-                ? $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page."
-                : Twice(record);
-            return;
-        }
-
-        if (answer.IsSuccessStatusCode)
-        {
-            // What was changed here meanwhile goes with the next round.
-            var now = await store.Store(record.Id) ?? record;
-            await store.Put(now with { Version = 1, Changed = now.Document != record.Document });
-            return;
-        }
-
-        if (answer.StatusCode == HttpStatusCode.PreconditionFailed && await server.Layout(record.Id) is var (version, document))
-        {
-            // The same store, sent by another device first. What the server has or had is taken as it is there now; what was drawn here stays.
-            var now = await store.Store(record.Id) ?? record;
-            var same = document == now.Document;
-            var known = same || await WasThere(now, version);
-            // Read again: what was saved here while the server answered is not written over.
-            var latest = await store.Store(record.Id) ?? now;
-            if (known && latest.Document == now.Document) await store.Put(latest with { Version = version, Document = document, Order = same ? latest.Order : null });
-            else
-            {
-                await store.Put(latest with { Changed = true });
-                Trouble = Twice(record);
-            }
-
-            return;
-        }
-
-        Trouble = (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
-    }
-
-    private static string Twice(StoreRecord record) =>
-        $"{record.Name} was added by someone else too, with another layout. Yours stays on this device and is not sent before both are put together, or the server's is taken, on the plan page.";
-
-    // Such as a store read back from a backup file, which was saved again since.
-    private async Task<bool> WasThere(StoreRecord record, int before)
-    {
-        while (--before > 0)
-        {
-            if (await server.Layout(record.Id, before) is var (_, document) && document == record.Document) return true;
-        }
-
-        return false;
     }
 
     private async Task SendEvents(string journal, string path, Func<string[], string> batch)
@@ -289,10 +203,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     {
         foreach (var there in await server.Get("api/stores", Json.Default.ServerStoreArray) ?? [])
         {
-            var here = await store.Store(there.Id);
-            if ((here is null || (here.Version > 0 && here.Version < there.Version && !here.Changed)) && await server.Layout(there.Id) is var (version, document)
-                && await store.Store(there.Id) is var now && now is null or { Version: > 0, Changed: false }) // A plan saved here meanwhile stays.
-                await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null });
+            await layouts.Fetch(there);
             foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
             var service = await store.Cursor(there.Id);
             await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }));

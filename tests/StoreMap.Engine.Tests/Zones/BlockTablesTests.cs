@@ -15,10 +15,7 @@ public class BlockTablesTests
     [Fact]
     public void LogInPairs_OnTheDemosVisit_EqualsLogSideBySide()
     {
-        using var layout = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
-        var plan = LayoutDocument.Read(layout).Plan;
-        using var readings = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "2026-07-07.readings.csv"));
-        var net = NetSurveyBuilder.Build(plan, SurveyReader.Read(readings, null, plan, ProbePlanner.Draft(plan, new Protocol()).Points).Survey);
+        var (plan, net) = Demo();
         List<ReadingBlock> blocks = [.. BlockBuilder.OpenAir(plan, net), .. plan.Fixtures.Where(f => f.Kind == FixtureKind.WalkIn).SelectMany(f => BlockBuilder.Of(f, net)), .. LineUps.Of(plan).SelectMany(a => BlockBuilder.Of(a, net))];
         Assert.True(blocks.Sum(b => b.Readings.Length) > 20);
         foreach (var block in blocks)
@@ -35,18 +32,15 @@ public class BlockTablesTests
         }
     }
 
-    /// <summary>The walk over strengths that ends where terms are out of sight, against the sum of them all, in every cell of the demo's line-ups.</summary>
+    /// <summary>The walk over strengths that ends where terms are out of sight, against the sum of them all, in every sixth cell of the demo's line-ups.</summary>
     [Fact]
     public void OneLeak_WalkOverStrengths_EqualsTheWholeSum()
     {
-        using var layout = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
-        var plan = LayoutDocument.Read(layout).Plan;
-        using var readings = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "2026-07-07.readings.csv"));
-        var net = NetSurveyBuilder.Build(plan, SurveyReader.Read(readings, null, plan, ProbePlanner.Draft(plan, new Protocol()).Points).Survey);
+        var (plan, net) = Demo();
         var cells = 0;
         foreach (var block in LineUps.Of(plan).SelectMany(a => BlockBuilder.Of(a, net)))
         {
-            var settings = block.FansOn ? AirRegime.FansOn : AirRegime.Still;
+            var settings = AirRegime.Of(SourceKind.Coil, block.FansOn);
             var walked = new StateFit(block, settings, SourceKind.Coil, _ => Math.Log(25), 2);
             var whole = new StateFit(block, settings, SourceKind.Coil, _ => Math.Log(25), 2) { Unseen = double.PositiveInfinity };
             for (var c = 0; c < block.Axis!.Count; c += 6, cells++)
@@ -56,5 +50,14 @@ public class BlockTablesTests
         }
 
         Assert.True(cells > 100);
+    }
+
+    private static (Plan Plan, NetSurvey Net) Demo()
+    {
+        using var layout = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "tern-hollow.layout.json"));
+        var plan = LayoutDocument.Read(layout).Plan;
+        using var readings = File.OpenRead(SourceTree.PathOf("layouts", "tern-hollow", "2026-07-07.readings.csv"));
+        var net = NetSurveyBuilder.Build(plan, SurveyReader.Read(readings, null, plan, ProbePlanner.Draft(plan, new Protocol()).Points).Survey);
+        return (plan, net);
     }
 }

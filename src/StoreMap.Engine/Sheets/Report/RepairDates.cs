@@ -20,7 +20,7 @@ internal static class RepairDates
         foreach (var (system, percent, addition, due) in over)
         {
             yield return words.Say(
-                "date.us", Named(plan, system, located, words), Numbers.Fixed(percent, 1), Numbers.Whole(UsLeakRules.CommercialThresholdPercent), Days.Of(due), Numbers.Whole(RepairDues.RepairDays), Days.Of(addition));
+                due < day ? "date.us-late" : "date.us", Named(plan, system, located, words), Numbers.Fixed(percent, 1), Numbers.Whole(UsLeakRules.CommercialThresholdPercent), Days.Of(due), Numbers.Whole(RepairDues.RepairDays), Days.Of(addition));
         }
 
         if (over.Count == 0) yield return words.Say("date.proposal", Days.Of(day.AddDays(RepairDues.RepairDays)));

@@ -1,0 +1,97 @@
+using System.Net;
+
+namespace StoreMap.Web.Storage;
+
+/// <summary>A store's layout between this device and the server: sent when it was changed here, taken or put together when others did too.</summary>
+internal sealed class LayoutSync(Server server, LocalStore store)
+{
+    /// <summary>Sends a store's layout when the server does not have it.</summary>
+    /// <returns>What a person must look at; null for nothing.</returns>
+    public async Task<string?> Send(StoreRecord record)
+    {
+        if (record.Version > 0 && !record.Changed) return null;
+        using var answer = await server.Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
+        if (answer.IsSuccessStatusCode)
+        {
+            // What was changed again while it was on its way goes with the next round.
+            var now = await store.Store(record.Id) ?? record;
+            await store.Put(now with { Version = record.Version + 1, Changed = now.Document != record.Document });
+            return null;
+        }
+
+        if (answer.StatusCode != HttpStatusCode.PreconditionFailed) return await Refusal();
+        if (record.Version > 0) return $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page.";
+        if (record.Changed) return Twice(record);
+        return await server.Layout(record.Id) is var (version, document) ? await Meet(record, version, document) : await Refusal();
+
+        async Task<string> Refusal() => (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
+    }
+
+    /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
+    public async Task<bool> TakeServers(string id)
+    {
+        try
+        {
+            if (await store.Store(id) is not { } record || await server.Layout(id) is not var (version, document)) return false;
+            await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
+            return true;
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>The server's layout and the one that this device's was made from, if it was; null when they can't be had.</summary>
+    public async Task<ServerLayouts?> Both(StoreRecord record)
+    {
+        try
+        {
+            if (await server.Layout(record.Id) is not var (version, latest)) return null;
+            if (record.Version == 0) return new ServerLayouts(version, latest, null);
+            return await server.Layout(record.Id, record.Version) is var (_, from) ? new ServerLayouts(version, latest, from) : null;
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Takes a store's layout from the server where it is newer; a plan saved here stays.</summary>
+    public async Task Fetch(ServerStore there)
+    {
+        if (!IsBehind(await store.Store(there.Id)) || await server.Layout(there.Id) is not var (version, document)) return;
+        var now = await store.Store(there.Id);
+        if (now is { Version: 0 } or { Changed: true }) return;
+        await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null });
+
+        bool IsBehind(StoreRecord? here) => here is null || (here.Version > 0 && here.Version < there.Version && !here.Changed);
+    }
+
+    // The same store, sent by another device first. What the server has or had is taken as it is there now; what was drawn here stays.
+    private async Task<string?> Meet(StoreRecord record, int version, string document)
+    {
+        var now = await store.Store(record.Id) ?? record;
+        var same = document == now.Document;
+        var known = same || await WasThere(now, version);
+        // Read again: what was saved here while the server answered is not written over.
+        var latest = await store.Store(record.Id) ?? now;
+        var taken = known && latest.Document == now.Document;
+        await store.Put(taken ? latest with { Version = version, Document = document, Order = same ? latest.Order : null } : latest with { Changed = true });
+        return taken ? null : Twice(record);
+    }
+
+    private static string Twice(StoreRecord record) =>
+        $"{record.Name} was added by someone else too, with another layout. Yours stays on this device and is not sent before both are put together, or the server's is taken, on the plan page.";
+
+    // Such as a store read back from a backup file, which was saved again since.
+    private async Task<bool> WasThere(StoreRecord record, int before)
+    {
+        while (--before > 0)
+        {
+            if (await server.Layout(record.Id, before) is var (_, document) && document == record.Document) return true;
+        }
+
+        return false;
+    }
+}
