@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using StoreMap.Web;
 using StoreMap.Web.Solving;
@@ -7,6 +8,7 @@ using StoreMap.Web.Surveying;
 
 var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#app");
+builder.RootComponents.Add<HeadOutlet>("head::after");
 builder.Services
     .AddSingleton(TimeProvider.System).AddSingleton<LocalStore>().AddSingleton<Sync>().AddSingleton<LiveAnswer>().AddSingleton<EngineRoom>().AddSingleton<SurveySession>()
     .AddSingleton(_ =>
@@ -17,6 +19,7 @@ builder.Services
     });
 var app = builder.Build();
 await Browser.Load();
-await app.Services.GetRequiredService<LocalStore>().Open();
-app.Services.GetRequiredService<Sync>().Start();
+var local = app.Services.GetRequiredService<LocalStore>();
+await local.Open();
+app.Services.GetRequiredService<HttpClient>().DefaultRequestHeaders.Add("X-StoreMap-Device", local.Device);
 await app.RunAsync();

@@ -8,6 +8,8 @@ return args switch
     ["sheets"] => SheetBenchmark.Run(),
     ["zones"] => ZonesBenchmark.All(),
     ["zones", var visit] => ZonesBenchmark.One(visit),
+    ["opening"] => await OpeningBenchmark.Run(null),
+    ["opening", var program] => await OpeningBenchmark.Run(program),
     ["routing"] => RoutingBenchmark.All(beside: false),
     ["routing", "beside"] => RoutingBenchmark.All(beside: true),
     ["routing", var file, var best] => RoutingBenchmark.Published(file, double.Parse(best, System.Globalization.CultureInfo.InvariantCulture)),
@@ -17,6 +19,6 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("Benchmarks: field, sheets, zones, routing, routing beside, routing store, routing FILE.tsp BEST");
+    Console.Error.WriteLine("Benchmarks: field, sheets, zones, opening, opening PUBLISHED/storemap.dll, routing, routing beside, routing store, routing FILE.tsp BEST");
     return 2;
 }

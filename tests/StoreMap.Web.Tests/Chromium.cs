@@ -7,12 +7,6 @@ namespace StoreMap.Tests;
 /// <summary>The system's Chromium, headless, started once for all browser tests.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    // Nothing but the page itself may go out: this browser's own look-ups are off.
-    private static readonly string[] Switches =
-    [
-        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-    ];
-
     // What is waited for comes at once on a quiet machine; a busy one may take its time.
     private const float PatienceMilliseconds = 180_000;
 
@@ -24,7 +18,7 @@ public sealed class Chromium : IAsyncLifetime
     {
         playwright = await Playwright.CreateAsync();
         Assertions.SetDefaultExpectTimeout(PatienceMilliseconds);
-        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Headless = true, Args = Switches });
+        Browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = SystemChromium.Path, Headless = true, Args = SystemChromium.Switches });
     }
 
     public async ValueTask DisposeAsync()
@@ -39,6 +33,14 @@ public sealed class Chromium : IAsyncLifetime
         var device = await Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
         device.SetDefaultTimeout(PatienceMilliseconds);
         return device;
+    }
+
+    /// <summary>A new device as large as a phone, worked by touch.</summary>
+    public async Task<IBrowserContext> Phone()
+    {
+        var phone = await Browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 }, HasTouch = true, IsMobile = true, ReducedMotion = ReducedMotion.Reduce });
+        phone.SetDefaultTimeout(PatienceMilliseconds);
+        return phone;
     }
 
     /// <summary>Fails with every accessibility rule of axe-core that the page breaks.</summary>

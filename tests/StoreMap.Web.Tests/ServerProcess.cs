@@ -7,9 +7,10 @@ namespace StoreMap.Tests;
 /// <summary>The real program serving a data folder of its own, as a process that can be killed and started again.</summary>
 internal sealed class ServerProcess : IAsyncDisposable
 {
+    private readonly string program;
     private Process? process;
 
-    public ServerProcess() => Port = FreePort();
+    public ServerProcess(string? program = null) => (this.program, Port) = (program ?? Program, FreePort());
 
     public int Port { get; }
 
@@ -19,9 +20,10 @@ internal sealed class ServerProcess : IAsyncDisposable
 
     public static string Program { get; } = Path.Combine(Checkout.Root, "src", "StoreMap.App", "bin", Checkout.Configuration, "net10.0", "storemap.dll");
 
-    public static async Task<ServerProcess> Start()
+    /// <summary>Starts a program, by default the one that was built with the tests.</summary>
+    public static async Task<ServerProcess> Start(string? program = null)
     {
-        var server = new ServerProcess();
+        var server = new ServerProcess(program);
         await server.Up();
         return server;
     }
@@ -29,7 +31,7 @@ internal sealed class ServerProcess : IAsyncDisposable
     /// <summary>Starts the program and waits until it answers.</summary>
     public async Task Up()
     {
-        process = Process.Start(new ProcessStartInfo("dotnet", [Program, "serve", "--data", Folder, "--urls", $"http://127.0.0.1:{Port}"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", Folder, "--urls", $"http://127.0.0.1:{Port}"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         process.OutputDataReceived += (_, _) => { };
         process.ErrorDataReceived += (_, _) => { };
         process.BeginOutputReadLine();

@@ -7,15 +7,10 @@ namespace StoreMap.Web.Storage;
 [SupportedOSPlatform("browser")]
 internal static partial class Browser
 {
+    private static readonly string[] Modules = ["storage", "photos", "underlay", "device", "engine"];
+
     /// <summary>Loads the modules; once, before anything else.</summary>
-    public static async Task Load()
-    {
-        await JSHost.ImportAsync("storage", "/js/storage.js");
-        await JSHost.ImportAsync("photos", "/js/photos.js");
-        await JSHost.ImportAsync("underlay", "/js/underlay.js");
-        await JSHost.ImportAsync("device", "/js/device.js");
-        await JSHost.ImportAsync("engine", "/js/engine.js");
-    }
+    public static Task Load() => Task.WhenAll(Modules.Select(name => JSHost.ImportAsync(name, $"/js/{name}.js")));
 
     [JSImport("open", "storage")]
     public static partial Task OpenDatabase();

@@ -30,7 +30,7 @@ public sealed class LocalStore
         await Browser.OpenDatabase();
         device = JsonSerializer.Deserialize(await Browser.Get("meta", "device"), Json.Default.DeviceRecord);
         var fresh = device is null;
-        await Put(device ?? new DeviceRecord { Device = Guid.NewGuid().ToString("N")[..12] });
+        if (fresh) await Put(new DeviceRecord { Device = Guid.NewGuid().ToString("N")[..12] });
         Wiped = Browser.Mark(Device).Length > 0 && fresh;
         Lasting = await Browser.Persist();
         foreach (var record in await Stores()) await TakeService(record);

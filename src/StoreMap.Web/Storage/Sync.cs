@@ -45,9 +45,10 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     /// <summary>Seconds that this device's clock is ahead of the server's.</summary>
     public double ClockAhead { get; private set; }
 
+    /// <summary>Begins to send and fetch, now and again and again. Once begun, it goes on.</summary>
     public void Start()
     {
-        http.DefaultRequestHeaders.Add("X-StoreMap-Device", store.Device);
+        if (timer is not null) return;
         Browser.OnConnection(online => _ = Run());
         timer = new Timer(_ => _ = Run(), null, TimeSpan.Zero, Every);
     }

@@ -41,11 +41,16 @@ self.addEventListener('install', e => e.waitUntil((async () => {
 
 self.addEventListener('activate', e => e.waitUntil(self.clients.claim()));
 
+// The version in use, asked for at each opening of a page and not for each of its files.
+let used;
+self.versions.onUse(({ data }) => { used = data; });
+
 self.addEventListener('fetch', e => {
   const url = new URL(e.request.url);
   if (e.request.method !== 'GET' || url.origin !== base.origin || url.pathname.startsWith('/api/')) return;
   e.respondWith((async () => {
-    const wanted = e.request.mode === 'navigate' ? new URL('index.html', base).href : e.request;
-    return await self.versions.file(await self.versions.inUse(), wanted) ?? fetch(e.request);
+    const opens = e.request.mode === 'navigate';
+    if (opens || !used) used = await self.versions.inUse();
+    return await self.versions.file(used, opens ? new URL('index.html', base).href : e.request) ?? fetch(e.request);
   })());
 });

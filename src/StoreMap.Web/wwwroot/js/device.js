@@ -139,8 +139,9 @@ export function print(sizesText) {
 
 // A new version waits until it is asked in, so it never changes under someone's hands.
 export async function onUpdate(callback) {
-  const registration = await navigator.serviceWorker?.getRegistration();
-  if (!registration) return;
+  if (!navigator.serviceWorker) return;
+  const registration = await navigator.serviceWorker.register('/service-worker.js', { updateViaCache: 'none' }).catch(() => null);
+  if (!registration) return; // said on the page
   const tell = async () => await versions.waits() && callback();
   const watch = worker => worker?.addEventListener('statechange', () => worker.state === 'installed' && tell());
   tell();

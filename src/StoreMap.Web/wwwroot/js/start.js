@@ -1,5 +1,6 @@
-// The first thing of a page: its colours, the service worker, and a word where the client can't be started.
+// The first thing of a page: its colours, the database opened while the runtime comes, and a word where the client can't be started.
 import('./device.js').then(device => device.theme(''));
+import('./storage.js').then(storage => storage.open());
 
 const said = text => {
   const place = document.querySelector('.opening [role=status]');
@@ -12,4 +13,3 @@ addEventListener('unhandledrejection', failed);
 
 // When a new version comes into use the page starts anew with it, also while it is still opening: never half one, half the other.
 versions.onUse(() => location.reload());
-navigator.serviceWorker?.register('/service-worker.js', { updateViaCache: 'none' }).catch(() => { /* said on the page */ });

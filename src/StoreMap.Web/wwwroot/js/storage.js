@@ -1,5 +1,6 @@
 // The browser's database. A promise settles only when the transaction is complete and handed to the disk.
 let db = null;
+let opening = null;
 
 export const settled = request => new Promise((ok, no) => {
   request.onsuccess = () => ok(request.result);
@@ -15,7 +16,9 @@ export const writing = names => db.transaction(names, 'readwrite', { durability:
 
 export const reading = name => db.transaction(name).objectStore(name);
 
-export async function open() {
+export const open = () => opening ??= opened();
+
+async function opened() {
   const request = indexedDB.open('storemap', 2);
   request.onupgradeneeded = ({ oldVersion }) => {
     const made = request.result;
