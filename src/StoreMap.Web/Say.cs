@@ -59,6 +59,12 @@ internal static class Say
         _ => what,
     };
 
+    /// <summary>How many entries wait for a network.</summary>
+    public static string Waiting(int count) => count == 1 ? "1 entry waits" : string.Create(CultureInfo.InvariantCulture, $"{count} entries wait");
+
+    /// <summary>How often, in words.</summary>
+    public static string Times(int count) => count == 1 ? "once" : string.Create(CultureInfo.InvariantCulture, $"{count} times");
+
     public static string Clock(TimeSpan time) => time.TotalHours >= 1
         ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours}:{time.Minutes:00}:{time.Seconds:00}")
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, time.Minutes)}:{Math.Max(0, time.Seconds):00}");

@@ -234,7 +234,7 @@ public sealed class SurveySession
         Stop = new StoppedWork(clock.GetUtcNow(), gas, ppm, level);
         Browser.Cue("stop");
         await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
-        Changed?.Invoke();
+        Replay();
     }
 
     private void Replay()
