@@ -91,6 +91,9 @@ public sealed record MassBalance(
     /// <summary>Ids of fixtures on this system at which the latest visit met gas whose source is not placed in a case: its loss is in
     /// neither end, and may be what is missing.</summary>
     public IReadOnlyList<string> SourcesNear { get; init; } = [];
+
+    /// <summary>Day of the addition that <see cref="AnnualisedPercent"/> is of; null without one.</summary>
+    public DateOnly? LatestAddition { get; init; }
 }
 
 /// <summary>Two or more visits side by side.</summary>

@@ -46,6 +46,7 @@ public static class MassBalances
                 system.ChargeKilograms is { } charge ? LeakRate.Annualised(record, system.Id, charge, to) : null,
                 high >= settings.ExplainedShare * added, UncheckedParts.Of(plan, system, visits[^1]))
             {
+                LatestAddition = LeakRate.Additions(record, system.Id).Select(a => (DateOnly?)a.Date).LastOrDefault(d => d <= to),
                 SourcesNear = [.. visits[^1].Result.Elsewhere.Where(e => e.Probability >= settings.FoundProbability).Select(e => e.Near).Distinct()
                     .Where(id => plan.FindFixture(id) is { } near && UncheckedParts.IsOn(plan, near, system))],
             });

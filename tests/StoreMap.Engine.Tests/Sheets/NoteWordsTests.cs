@@ -25,4 +25,15 @@ public class NoteWordsTests
         Assert.Equal(begins.Length, texts.Count);
         Assert.All(begins.Zip(texts), p => Assert.StartsWith(p.First, p.Second, StringComparison.Ordinal));
     }
+
+    /// <summary>1B (C2) faces the sales floor; a source above its front is told from the left end as its leaks are, one across the store is not.</summary>
+    [Fact]
+    public void LookLine_SourceAboveAFront_IsToldFromTheLeftEnd()
+    {
+        var fixture = DemoRoute.Plan.FindFixture("C2")!;
+        var above = fixture.Front!.PointAt(2.0);
+        var line = ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above));
+        Assert.Equal($"Look: lines overhead here, about {Lengths.Tape(DemoRoute.Plan.Units, fixture.FromLeft(2.0), 0.5)} from the left end", line);
+        Assert.Equal("Look: lines overhead here", ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above + new PlanPoint(0, 9))));
+    }
 }

@@ -10,6 +10,12 @@ internal static class ZoneNotes
     /// <summary>Panels less likely than this are named nowhere, so that all pages name the same.</summary>
     public const double WorthNaming = 0.01;
 
+    /// <summary>A source this near a front, on the plan, is told by its distance along it, metres.</summary>
+    private const double BesideMetres = 2;
+
+    /// <summary>How rough that distance is, metres.</summary>
+    private const double AboutMetres = 0.5;
+
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, LocateResult located, Words words)
     {
         foreach (var item in Callouts(plan, net, located, words, int.MaxValue, false)) yield return item;
@@ -102,12 +108,24 @@ internal static class ZoneNotes
             : words.Say("zone.open-first", first);
     }
 
+    /// <summary>Gas whose source is probably not in a case: how likely, and where to look.</summary>
     public static IReadOnlyList<string> ElsewhereLines(Plan plan, Words words, Elsewhere elsewhere)
     {
         var near = plan.FindFixture(elsewhere.Near) is { } fixture
             ? PlaceWords.Case(fixture)
             : plan.Rooms.FirstOrDefault(r => r.Id == elsewhere.Near)?.Name ?? elsewhere.Near;
-        return [words.Say("zone.elsewhere", near, words.Chance(elsewhere.Probability)), words.Say("zone.look", words.Remark(elsewhere.Look))];
+        return [words.Say("zone.elsewhere", near, words.Chance(elsewhere.Probability)), LookLine(plan, words, elsewhere)];
+    }
+
+    /// <summary>What to look at for a source outside a case, with about where along the case when it is beside or above its front.</summary>
+    public static string LookLine(Plan plan, Words words, Elsewhere elsewhere)
+    {
+        var look = words.Remark(elsewhere.Look);
+        if (elsewhere.At is not { } at || plan.FindFixture(elsewhere.Near) is not { Front: { } front } fixture) return words.Say("zone.look", look);
+        var along = front.Project(at).Along;
+        return front.PointAt(along).DistanceTo(at) < BesideMetres
+            ? words.Say("zone.look-at", look, Lengths.Tape(plan.Units, fixture.FromLeft(along), AboutMetres))
+            : words.Say("zone.look", look);
     }
 
     /// <summary>Where to probe next, and what must be done first when fans stop for it.</summary>

@@ -131,13 +131,20 @@ internal static class ReportNotes
         [
             $"{b.System} {b.Refrigerant}", Numbers.Whole(b.Days), Lengths.Weight(plan.Units, b.AddedKilograms),
             $"{Lengths.Weight(plan.Units, b.ExplainedLowKilograms)} – {Lengths.Weight(plan.Units, b.ExplainedHighKilograms)}",
-            b.AnnualisedPercent is { } percent ? words.Say("balance.percent", Numbers.Fixed(percent, 1)) : "–", words[b.AddsUp ? "balance.yes" : b.SourcesNear.Count > 0 ? "balance.source-short" : "balance.no"],
+            Rate(b, words), words[b.AddsUp ? "balance.yes" : b.SourcesNear.Count > 0 ? "balance.source-short" : "balance.no"],
         ]))) yield return row;
         yield return NoteItems.Gap(1.2);
         yield return NoteItems.Muted(words["balance.basis"]);
         if (balances.Count <= most) yield break;
         yield return NoteItems.Muted(words["report.more-systems"]);
     }
+
+    private static string Rate(MassBalance balance, Words words) => balance switch
+    {
+        { AnnualisedPercent: { } percent, LatestAddition: { } day } => words.Say("balance.percent-at", Numbers.Fixed(percent, 1), Days.Of(day)),
+        { AnnualisedPercent: { } percent } => words.Say("balance.percent", Numbers.Fixed(percent, 1)),
+        _ => "–",
+    };
 
     /// <summary>A place to sign.</summary>
     public static IEnumerable<FlowItem> Signature(Words words)

@@ -27,7 +27,7 @@ internal static class ReportTables
         ]);
         var outside = located.Elsewhere.Select((e, i) => (IReadOnlyList<string>)
         [
-            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", PeakAt(net, e.Near, words), words.Say("zone.look", words.Remark(e.Look)),
+            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", PeakAt(net, e.Near, words), ZoneNotes.LookLine(plan, words, e),
         ]);
         foreach (var row in table.Items(zones.Concat(outside))) yield return row;
     }
