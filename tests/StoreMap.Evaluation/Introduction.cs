@@ -57,7 +57,8 @@ internal static class Introduction
             to at least one coarse probe point of its own fixture. {singles.Count(o => o.Detectable)} of {singles.Count} single leaks are detectable. **Found** (two leaks): each has a zone of its own of
             probability 0.5 or more on its fixture that holds it or whose middle is within 4 ft. Two leaks **stand out** when each brings 2 ppm or more to a
             coarse probe point of its own fixture to which the other brings no more: what detectable asks of a leak alone, asked beside another.
-            **Pinned**: a case has a zone of 0.5 or more.
+            **Pinned**: a case has a zone of 0.5 or more. **Knowing all**: the visit is played again for a leak every 0.15 m along its line-up
+            (`VisitReplay`: the same walk, the same air), and the readings are weighed with the noise they have; for the two fan states, not the log.
             Panels are about 4 ft wide; rivals open panels by distance from the place they name. Intervals in brackets are 90 % bootstrap
             intervals (1000 resamples). A verdict is about the point estimate; "not certain" says that the bootstrap interval reaches over the goal.
 

@@ -96,6 +96,9 @@ public sealed record Outcome
     /// <summary>Answers for the place of a single leak.</summary>
     public List<PlaceAnswer> Places { get; } = [];
 
+    /// <summary>Answers for its place of one who knows all but place and strength; empty in walk-ins.</summary>
+    public IReadOnlyList<KnowingAnswer> Knowing { get; set; } = [];
+
     /// <summary>What was answered, in short, stage by stage.</summary>
     public Dictionary<Stage, string> Said { get; } = [];
 

@@ -7,7 +7,7 @@ using StoreMap.Simulation.Stores;
 var options = RunOptions.Parse(args);
 if (options is null)
 {
-    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--quick] [--advice] [--cases NAME,NAME] [--dump FOLDER] [--out FILE.md] [--detail FILE.csv]");
+    Console.Error.WriteLine("Usage: storemap-evaluation [--stores N] [--seed N] [--first N] [--threads N] [--quick] [--advice] [--knowing] [--cases NAME,NAME] [--dump FOLDER] [--out FILE.md] [--detail FILE.csv]");
     return 2;
 }
 
@@ -27,7 +27,7 @@ Parallel.ForEach(numbers, new ParallelOptions { MaxDegreeOfParallelism = options
     if (stop.IsCancellationRequested) return;
     var store = StoreMaker.Make(options.Seed, options.First + i);
     if (options.Cases is { } only && !only.Contains(store.Case)) return;
-    judged[i] = StoreJudge.Judge(store, new JudgeParts(options.Continuous, options.Smallest, options.Advice && i < RunOptions.AdvisedStores, options.Dump));
+    judged[i] = StoreJudge.Judge(store, new JudgeParts(options.Continuous, options.Smallest, options.Advice && i < RunOptions.AdvisedStores, options.Knowing, options.Dump));
     var count = Interlocked.Increment(ref done);
     if (count % 10 == 0) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{count} of {options.Stores} stores, {clock.Elapsed.TotalSeconds:0} s"));
 });

@@ -27,6 +27,7 @@ internal sealed class Report
         var report = new Report(outcomes);
         report.text.Append(introduction);
         report.Place();
+        report.Knowing();
         report.Honesty();
         report.Use();
         report.Advice();
@@ -91,6 +92,32 @@ internal sealed class Report
 
     private static Estimate Panels(IEnumerable<PlaceAnswer> answers) =>
         Stats.MeanOf(answers.Where(a => a.PanelsOpened is not null).Select(a => (double)a.PanelsOpened!.Value));
+
+    private void Knowing()
+    {
+        var asked = singles.Where(o => o.Knowing.Count > 0).ToList();
+        if (asked.Count == 0) return;
+        Line("## Beside an inference that knows every parameter");
+        Line();
+        Line("Detectable single leaks in cases. The rival knows more than any technician can: the air of the very visit second by second, the kind of leak, the line-up, that the leak lies within 8 ft, the size of every noise; not the place, the strength, or the noise itself. The goal is at most 1.4 times its median error.");
+        Line();
+        Line("| stage | stores | n | leak zone, median ft | knowing all, median ft | ratio | verdict | leak zone, 90th | knowing all, 90th | its 90 % interval holds the leak | its width |");
+        Line("|---|---|---|---|---|---|---|---|---|---|---|");
+        foreach (var stage in Stages)
+        {
+            foreach (var (name, holds) in Groups.All.Take(3))
+            {
+                var group = asked.Where(o => holds(o) && o.Knowing.Any(k => k.Stage == stage)).ToList();
+                if (group.Count == 0) continue;
+                var knowing = group.Select(o => o.Knowing.First(k => k.Stage == stage)).ToList();
+                var own = group.Select(o => o.Places.First(p => p.Stage == stage && p.Method == Method.StoreMap).ErrorFeet).ToList();
+                var ratio = Stats.RatioOfMedians(own, [.. knowing.Select(k => k.ErrorFeet)]);
+                Line($"| {Name(stage)} | {name} | {group.Count} | {Cells.Feet(Stats.MedianOf(own))} | {Cells.Feet(Stats.MedianOf(knowing.Select(k => k.ErrorFeet)))} | {Cells.Plain(ratio)} | {Cells.AtMost(ratio, 1.4)} | {Cells.Feet(Stats.NinetiethOf(own))} | {Cells.Feet(Stats.NinetiethOf(knowing.Select(k => k.ErrorFeet)))} | {Cells.Percent(Stats.Share(knowing.Select(k => k.Covered)))} | {Cells.Feet(Stats.MedianOf(knowing.Select(k => k.WidthFeet)))} |");
+            }
+        }
+
+        Line();
+    }
 
     private void Honesty()
     {

@@ -24,6 +24,9 @@ internal sealed record RunOptions
     /// <summary>Follow the next best probe as well, in the first stores.</summary>
     public bool Advice { get; init; } = true;
 
+    /// <summary>Ask an inference that knows every parameter as well.</summary>
+    public bool Knowing { get; init; } = true;
+
     /// <summary>How many stores those are: each step is an answer to wait for.</summary>
     public const int AdvisedStores = 60;
 
@@ -41,13 +44,19 @@ internal sealed record RunOptions
         {
             if (args[i] == "--quick")
             {
-                options = options with { Continuous = false, Smallest = false, Advice = false };
+                options = options with { Continuous = false, Smallest = false, Advice = false, Knowing = false };
                 continue;
             }
 
             if (args[i] == "--advice")
             {
                 options = options with { Advice = true };
+                continue;
+            }
+
+            if (args[i] == "--knowing")
+            {
+                options = options with { Knowing = true };
                 continue;
             }
 

@@ -39,6 +39,11 @@ internal static class Stats
 
     public static Estimate NinetiethOf(IEnumerable<double> values) => Bootstrap(values, v => Quantile(v, 0.9));
 
+    /// <summary>Median of one sample over that of another, resampled in pairs.</summary>
+    public static Estimate RatioOfMedians(IReadOnlyList<double> above, IReadOnlyList<double> below) => Bootstrap(
+        Enumerable.Range(0, above.Count).Select(i => (double)i),
+        picked => Quantile([.. picked.Select(i => above[(int)i])], 0.5) / Quantile([.. picked.Select(i => below[(int)i])], 0.5));
+
     public static double Mean(double[] values) => values.Average();
 
     /// <summary>Quantile by linear interpolation between order statistics (type 7 of Hyndman and Fan 1996).</summary>

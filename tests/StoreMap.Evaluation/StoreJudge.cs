@@ -10,8 +10,9 @@ namespace StoreMap.Evaluation;
 /// <param name="Continuous">Walk a continuous log.</param>
 /// <param name="Smallest">Test the stated smallest size.</param>
 /// <param name="Advice">Follow the next best probe as well.</param>
+/// <param name="Knowing">Ask one who knows every parameter as well.</param>
 /// <param name="Dump">Folder for the visit's files; null for none.</param>
-public sealed record JudgeParts(bool Continuous, bool Smallest, bool Advice, string? Dump);
+public sealed record JudgeParts(bool Continuous, bool Smallest, bool Advice, bool Knowing, string? Dump);
 
 /// <summary>Surveys one simulated store stage by stage and scores what the locator and its rivals say.</summary>
 public sealed class StoreJudge
@@ -54,6 +55,11 @@ public sealed class StoreJudge
             {
                 outcome.Advised = AdvisedWalk.Run(store, result, counts[i] - counts[0]);
             }
+        }
+
+        if (parts.Knowing && store.Case == StoreCase.OneLeak && outcome.Detectable && store.Leaks[0].Site != LeakSite.WalkIn)
+        {
+            outcome.Knowing = KnowingRival.Answers(store, surveyor, counts);
         }
 
         if (parts.Dump is { } folder) Dump.Write(store, surveyor, files, folder);

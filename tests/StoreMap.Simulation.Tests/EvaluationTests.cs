@@ -8,7 +8,7 @@ namespace StoreMap.Tests;
 public class EvaluationTests
 {
     private static readonly Lazy<IReadOnlyList<Outcome>> Dozen = new(() =>
-        [.. Enumerable.Range(0, 12).Select(i => StoreJudge.Judge(StoreMaker.Make(1, i), new JudgeParts(Continuous: false, Smallest: false, Advice: false, Dump: null)))]);
+        [.. Enumerable.Range(0, 12).Select(i => StoreJudge.Judge(StoreMaker.Make(1, i), new JudgeParts(Continuous: false, Smallest: false, Advice: false, Knowing: false, Dump: null)))]);
 
     [Fact]
     public void Judge_ADozenStores_BeatsThePlaceOfTheHighestReading()
@@ -17,6 +17,17 @@ public class EvaluationTests
         var own = Median(close.Where(p => p.Method == Method.StoreMap));
         Assert.InRange(own, 0, 2);
         Assert.True(own <= Median(close.Where(p => p.Method == Method.FixtureCentre)));
+    }
+
+    [Fact]
+    public void KnowingRival_StrongLeak_KnowsItsPlaceBetterWithEachPass()
+    {
+        var store = StoreMaker.Make(1, 6);
+        Assert.InRange(store.Leaks[0].OuncesPerDay, 5, 40);
+        var known = StoreJudge.Judge(store, new JudgeParts(Continuous: false, Smallest: false, Advice: false, Knowing: true, Dump: null)).Knowing;
+        Assert.Equal([Stage.Coarse, Stage.CloseIn, Stage.FansOff], known.Select(k => k.Stage));
+        Assert.All(known, k => Assert.True(k.Covered && k.ErrorFeet < k.WidthFeet));
+        Assert.True(known[0].WidthFeet > known[1].WidthFeet && known[1].WidthFeet > known[2].WidthFeet && known[2].WidthFeet < 3);
     }
 
     [Fact]

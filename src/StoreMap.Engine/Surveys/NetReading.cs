@@ -29,6 +29,9 @@ public sealed record NetReading
     /// hose, so it bounds the truth from above (<see cref="Bound"/> is then <see cref="ReadingBound.Below"/>) and is never a hit.</summary>
     public bool CarryOver { get; init; }
 
+    /// <summary>Seconds from the last over-range reading to a reading of carry-over; null for others, or when it is not known.</summary>
+    public double? SecondsSinceOverRange { get; init; }
+
     /// <summary>True when the number only tells hit from no hit: a monitor that shows bars or beeps, or one set to another refrigerant
     /// without an entry in the response table. Such readings are tracked and reported, never mapped or used for strength.</summary>
     public bool HitOnly { get; init; }

@@ -33,7 +33,7 @@ public static class NetSurveyBuilder
         }
 
         var carried = CarryOver.Of(survey, channels, actions);
-        for (var i = 0; i < count; i++) left[i] |= carried[i];
+        for (var i = 0; i < count; i++) left[i] |= carried[i] is not null;
         var levels = new RoomLevels(plan, survey, settings, channels, left);
         var nets = new NetReading[count];
         for (var i = 0; i < count; i++)
@@ -50,7 +50,7 @@ public static class NetSurveyBuilder
     }
 
     private static NetReading Net(
-        Reading reading, Instrument instrument, (double Ppm, double Deviation) background, double scatter, double action, bool carried,
+        Reading reading, Instrument instrument, (double Ppm, double Deviation) background, double scatter, double action, double? carried,
         double? factor, SurveySettings settings)
     {
         var noise = new MonitorNoise(instrument.DetectionPpm, instrument.ResolutionPpm, settings.NoiseFraction);
@@ -64,11 +64,12 @@ public static class NetSurveyBuilder
             BackgroundPpm = background.Ppm * scale,
             NetPpm = (reading.Ppm - background.Ppm) * scale,
             DeviationPpm = Math.Sqrt(ReadingVariance(reading, noise, settings) + backgroundVariance) * scale,
-            Bound = carried ? ReadingBound.Below : reading.Bound,
+            Bound = carried is not null ? ReadingBound.Below : reading.Bound,
             DetectionPpm = detection * scale,
             ActionPpm = Math.Max(action, detection * scale),
-            CarryOver = carried,
-            Reason = carried ? "Taken before the monitor was back at clean air after an over-range reading." : null,
+            CarryOver = carried is not null,
+            SecondsSinceOverRange = carried,
+            Reason = carried is not null ? "Taken before the monitor was back at clean air after an over-range reading." : null,
         };
         return factor is null ? OtherGas(full) : full;
     }
@@ -98,7 +99,7 @@ public static class NetSurveyBuilder
     };
 
     private static void Warn(
-        Survey survey, string?[] set, string?[] actual, double?[] factors, bool[] carried, List<Problem> warnings)
+        Survey survey, string?[] set, string?[] actual, double?[] factors, double?[] carried, List<Problem> warnings)
     {
         for (var i = 0; i < set.Length; i++)
         {
@@ -110,10 +111,10 @@ public static class NetSurveyBuilder
                 + "not mapped. Set the monitor to the fixture's refrigerant, or give its response to it."));
         }
 
-        var first = Array.IndexOf(carried, true);
+        var first = Array.FindIndex(carried, c => c is not null);
         if (first < 0) return;
         warnings.Add(new Problem(Severity.Warning, null, survey.Readings[first].Place.Fixture, "ppm", null, "carry-over",
-            $"{Readings(carried.Count(c => c))} followed an over-range reading before the monitor was back at clean air. What shows then may "
+            $"{Readings(carried.Count(c => c is not null))} followed an over-range reading before the monitor was back at clean air. What shows then may "
             + "be gas left in the hose, so it counts as \"no more than\". Probe there again."));
     }
 

@@ -14,7 +14,7 @@ internal static class AirRegime
     private static readonly double[] DriftWeight = [0.1, 0.22, 0.36, 0.22, 0.1];
     // Indoor eddy dispersion in still air, 0.001 to 0.013 m²/s (Cheng et al. 2011).
     private static readonly double[] StillDispersion = [0.0012, 0.0025, 0.005, 0.01];
-    private static readonly double[] StillSpeed = [-0.002, 0, 0.002];
+    private static readonly double[] StillSpeed = [-0.003, 0, 0.003];
     private static readonly double[] StillSpeedWeight = [0.25, 0.5, 0.25];
     private static readonly double[] Pedestal = [0.03, 0.1, 0.25];
     private static readonly double[] PedestalWeight = [0.35, 0.4, 0.25];

@@ -30,6 +30,9 @@ internal sealed record BlockReading
     /// <summary>True when only hit or no hit is known; <see cref="Net"/> then holds the level that divides them, known roughly.</summary>
     public bool HitOnly { get; init; }
 
+    /// <summary>Chance that a reading of carry-over shows the place's own gas after all, in [0, 1); 0 for others, and where nothing is known.</summary>
+    public double Cleared { get; init; }
+
     /// <summary>True for a tip at a fixture.</summary>
     public bool InCase => Source.Reading.Place.Fixture is not null;
 
@@ -77,6 +80,18 @@ internal readonly record struct SpotView(double Case, double Base, double LogVar
         SourceKind.Base => Base + (Case * cross),
         SourceKind.Above when UnderLines is { } share => share,
         _ => Case + (Base * cross),
+    };
+
+    /// <summary>Metres off a front from which a place told by x and y, though it belongs to the front, may be that of the feet or of the aisle's air.</summary>
+    private const double OffFrontMetres = 0.5;
+
+    /// <summary>What a tip so far off shows: half of the case's air, more or less by a factor of 2.7 (judgement).</summary>
+    private static readonly (double Share, double LogVariance) OffFront = (0.5, 1);
+
+    /// <summary>The view from a place some metres off the front it belongs to.</summary>
+    public SpotView From(double metres) => metres < OffFrontMetres || !IsAtCase ? this : this with
+    {
+        Case = Case * OffFront.Share, Base = Base * OffFront.Share, LogVariance = LogVariance + OffFront.LogVariance,
     };
 
     /// <summary>The view of a reading. Shares are stated assumptions (docs/zones.md), wide enough not to matter much.</summary>

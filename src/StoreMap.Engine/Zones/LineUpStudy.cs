@@ -51,6 +51,9 @@ internal sealed class LineUpStudy
     /// <summary>Fits per kind of source (coil, base, above the case) and block.</summary>
     public StateFit[][] Fits { get; }
 
+    /// <summary>ln of the still peak over the moving one; null unless both states were read.</summary>
+    public double? StillLogRatio => Blocks is [{ FansOn: true }, { FansOn: false }] ? StillStrength.LogRatio(Axis.Fixtures[0]) : null;
+
     /// <summary>Highest net reading of any block.</summary>
     public double HighestNet => Blocks.Max(b => b.HighestNet);
 
@@ -126,11 +129,15 @@ internal sealed class LineUpStudy
             var expected = inCase ? Expected : ExpectedAbove;
             var sum = inCase ? new double[Axis.Count] : above;
             for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(expected[c]);
+            var joined = StillLogRatio is not null && (SourceKind)kind != SourceKind.Base;
+            var strengths = joined ? tables.Select(_ => new StrengthProfile?[Axis.Count]).ToArray() : null;
             for (var b = 0; b < tables.Length; b++)
             {
-                var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, effort, kept?[kind][b]);
+                var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, effort, kept?[kind][b], strengths?[b]);
                 for (var c = 0; c < sum.Length; c++) sum[c] += one[c];
             }
+
+            if (strengths is not null) StillStrength.Join(sum, StillLogRatio!.Value, strengths[0], strengths[1], (SourceKind)kind == SourceKind.Above);
 
             for (var c = 0; inCase && c < sum.Length; c++)
             {
@@ -151,7 +158,7 @@ internal sealed class LineUpStudy
             ? new StateFit(
                 block, settings, kind, reach => RoughStrength.PriorLogMean - Math.Log(RoughStrength.PerPeakPpm(plan, Axis.Fixtures[0], 0, reach, inBase)),
                 inBase ? RoughStrength.BaseLogDeviation : RoughStrength.CaseLogDeviation)
-            : new StateFit(block, settings, kind, _ => Math.Log(25), 2);
+            : new StateFit(block, settings, kind, _ => StillStrength.LogMean, StillStrength.LogDeviation);
     }
 
     /// <summary>Draws a few leaks that stand for the posterior, evenly through its weight.</summary>

@@ -224,7 +224,8 @@ internal sealed class Neighbourhood
                     var at = draw.At + (draw.Along * shift);
                     foreach (var (share, metres, weight) in Spread.AisleAir)
                     {
-                        result.Add(outside[i].Plus(studies, witnesses, index, r => r.View.Aisle * Spread.FromCase(ways.Between(at, r.At), draw.PeakPpm, draw.Reach, share, metres, r.InCase)));
+                        result.Add(outside[i].Plus(studies, witnesses, index, r => r.View.Aisle * Spread.FromCase(
+                            ways.Between(at, r.At), draw.PeakPpm, draw.Reach, share * ways.Narrowing(at, r.Source.Reading.Place.Fixture), metres, r.InCase)));
                         logs.Add(weights[i] + scale + Math.Log(weight * shiftWeight / draws.Length));
                     }
                 }

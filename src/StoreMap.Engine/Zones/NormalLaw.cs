@@ -7,6 +7,9 @@ internal static class NormalLaw
     /// (complementary error function by the rational Chebyshev fit of Numerical Recipes, section 6.2).</summary>
     public static double Phi(double z) => 0.5 * ErrorComplement(-z / Math.Sqrt(2));
 
+    /// <summary>Standard normal density.</summary>
+    public static double Density(double z) => Math.Exp(-0.5 * z * z) / Math.Sqrt(2 * Math.PI);
+
     /// <summary>The error function.</summary>
     public static double ErrorFunction(double x) => 1 - ErrorComplement(x);
 

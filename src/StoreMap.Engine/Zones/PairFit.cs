@@ -41,11 +41,18 @@ internal sealed class PairFit
         logModel = new double[n];
     }
 
-    /// <summary>Log marginal likelihood of leaks at two of the cells.</summary>
-    public double Log(int left, int right)
+    /// <summary>Log marginal likelihood of leaks at two of the cells, and their ln strengths in the likeliest air.</summary>
+    public double Log(int left, int right, out (double Left, double Right) strengths)
     {
-        var sum = double.NegativeInfinity;
-        for (var k = 0; k < settings.Length; k++) sum = NormalLaw.LogAdd(sum, logWeight[k] + LogAt(k, left, right, Steps, out _, out _));
+        var (sum, best) = (double.NegativeInfinity, double.NegativeInfinity);
+        strengths = (0, 0);
+        for (var k = 0; k < settings.Length; k++)
+        {
+            var log = logWeight[k] + LogAt(k, left, right, Steps, out var a, out var b);
+            sum = NormalLaw.LogAdd(sum, log);
+            if (log > best) (best, strengths) = (log, (a, b));
+        }
+
         return sum;
     }
 
@@ -95,7 +102,7 @@ internal sealed class PairFit
                 var f = ma + mb + outside[i];
                 var x = C * f / reading.Deviation;
                 var residual = observed[i] - (Math.Asinh(x) / C);
-                if ((reading.Bound == ReadingBound.Below && residual > 0) || (reading.Bound == ReadingBound.AtLeast && residual < 0)) continue;
+                if ((reading.Bound == ReadingBound.Below && reading.Cleared == 0 && residual > 0) || (reading.Bound == ReadingBound.AtLeast && residual < 0)) continue;
                 var share = 1 / (1 + (x * x));
                 var slope = 1 / Math.Sqrt((reading.Deviation * reading.Deviation) + (C * C * f * f));
                 var precision = 1 / (share + ((1 - share) / (C * C) * (SoughtVariance + block.LogVariance[i])));

@@ -28,6 +28,10 @@ internal sealed class ReadingBlock
     /// <summary>The same for a monitor that only tells hit from no hit: it answers to other gases too.</summary>
     private const double HitStray = 0.03;
 
+    /// <summary>Density, on the comparison scale, of what a monitor shows while its hose still holds an over-range reading: spread evenly from the
+    /// place's own gas to the end of the range, some four powers of ten (asinh(0.35 · 3000) / 0.35 = 22).</summary>
+    private const double HoseDensity = 0.05;
+
     /// <summary>Seconds over which gusts in a case last (1/e): eddies of a foot in air of 0.1 m/s.</summary>
     public const double GustSeconds = 3;
 
@@ -120,6 +124,13 @@ internal sealed class ReadingBlock
                 {
                     var variance = (a * blur) + ((1 - a) / (C * C) * (LevelVariance[level] + r.View.LogVariance));
                     var z = (r.Bound == ReadingBound.Below ? difference : -difference) / Math.Sqrt(variance);
+                    if (r.Cleared > 0)
+                    {
+                        var own = NormalLaw.Density(z) / Math.Sqrt(variance);
+                        bounds[(k * NoiseLevels.Count) + level] = Math.Log((r.Cleared * own) + (HoseDensity * (stray + ((1 - r.Cleared) * NormalLaw.Phi(z)))));
+                        continue;
+                    }
+
                     // Beyond seven deviations the chance is the stray's to the last digit that counts.
                     bounds[(k * NoiseLevels.Count) + level] = z < -7 ? never : z > 7 ? always : Math.Log(stray + ((1 - (2 * stray)) * NormalLaw.Phi(z)));
                 }
@@ -165,7 +176,7 @@ internal sealed class ReadingBlock
     /// <param name="ppm">ppm outside at each reading.</param>
     /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>
     public double LogOfAisle(double[] ppm, double logFactor) =>
-        Quiet.LogOfAisle([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
+        Quiet.LogOfAisle([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.AisleLogDeviation));
 
     private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
 

@@ -10,9 +10,9 @@ internal static class Spread
     /// and the prior weight.</summary>
     public static (double Share, double Metres, double Weight)[] AisleAir { get; } =
     [
-        (0.01, 2, 0.12), (0.03, 2, 0.13), (0.1, 2, 0.12), (0.3, 2, 0.05),
-        (0.01, 5, 0.14), (0.03, 5, 0.15), (0.1, 5, 0.13), (0.3, 5, 0.06),
-        (0.01, 14, 0.03), (0.03, 14, 0.04), (0.1, 14, 0.03),
+        (0.02, 2, 0.11), (0.06, 2, 0.14), (0.2, 2, 0.12), (0.6, 2, 0.05),
+        (0.02, 5, 0.13), (0.06, 5, 0.16), (0.2, 5, 0.13), (0.6, 5, 0.06),
+        (0.02, 14, 0.03), (0.06, 14, 0.04), (0.2, 14, 0.03),
     ];
 
     /// <summary>How far along the aisle its air carries what a case spills, metres, and the prior weights: draughts of a few cm/s against
@@ -45,6 +45,10 @@ internal static class Spread
 
     /// <summary>Logarithmic deviation of gas from outside a line-up: its share taken in differs from case to case.</summary>
     public const double OutsideLogDeviation = 0.5;
+
+    /// <summary>Logarithmic deviation from reading to reading of gas that a line-up takes in from the aisle, beyond the noise all readings have: its
+    /// dispersion has smoothed it.</summary>
+    public const double AisleLogDeviation = 0.15;
 
     /// <summary>Logarithmic deviations of that share along a front, one of them true for a line-up: plumes in the aisle wander, and a case
     /// takes in where they touch it.</summary>

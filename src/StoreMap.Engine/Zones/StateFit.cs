@@ -106,14 +106,17 @@ internal sealed class StateFit
     /// <param name="stride">Cells between evaluated ones; those between are interpolated.</param>
     /// <param name="effort">How fine the sums are.</param>
     /// <param name="kept">Receives the terms of the sums within 1e-6 of the largest of their cell; may be null.</param>
-    public double[] OneLeak(BlockTables tables, int from, int to, int stride, FitEffort effort, List<FitPoint>? kept)
+    /// <param name="profiles">Receives what is said of the strength in each evaluated cell; may be null.</param>
+    public double[] OneLeak(BlockTables tables, int from, int to, int stride, FitEffort effort, List<FitPoint>? kept, StrengthProfile?[]? profiles = null)
     {
         var log = new double[Axis.Count];
         Array.Fill(log, double.NegativeInfinity);
         var last = -1;
         for (var c = from; c <= to; c = c == to ? to + 1 : Math.Min(c + stride, to))
         {
-            log[c] = AtCell(tables, c, effort, kept);
+            var mass = profiles is null ? null : new double[strengths];
+            log[c] = AtCell(tables, c, effort, kept, mass);
+            if (mass is not null) profiles![c] = new StrengthProfile(lowest, step * ReadingBlock.StepLog, mass);
             for (var between = last + 1; last >= from && between < c; between++)
             {
                 log[between] = log[last] + ((log[c] - log[last]) * (between - last) / (c - last));
@@ -126,7 +129,12 @@ internal sealed class StateFit
     }
 
     /// <summary>Log marginal likelihood of one leak in one cell.</summary>
-    public double AtCell(BlockTables tables, int cell, FitEffort effort, List<FitPoint>? kept)
+    /// <param name="tables">Tables of the block, with gas from outside if any.</param>
+    /// <param name="cell">The cell.</param>
+    /// <param name="effort">How fine the sums are.</param>
+    /// <param name="kept">Receives the terms that count; may be null.</param>
+    /// <param name="mass">Filled with the share of each strength; may be null.</param>
+    public double AtCell(BlockTables tables, int cell, FitEffort effort, List<FitPoint>? kept, double[]? mass = null)
     {
         var n = Block.Readings.Length;
         Span<double> shape = n <= 256 ? stackalloc double[n] : new double[n];
@@ -152,12 +160,17 @@ internal sealed class StateFit
                 if (term > bestHere) (bestHere, top) = (term, g);
                 if (term > best)
                 {
-                    sum = (sum * Math.Exp(best - term)) + 1;
+                    var less = Math.Exp(best - term);
+                    sum = (sum * less) + 1;
                     best = term;
+                    for (var k = 0; k < (mass?.Length ?? 0); k++) mass![k] *= less;
+                    if (mass is not null) mass[g]++;
                 }
                 else if (term > best - 40)
                 {
-                    sum += Math.Exp(term - best);
+                    var share = Math.Exp(term - best);
+                    sum += share;
+                    if (mass is not null) mass[g] += share;
                 }
 
                 if (kept is not null && term > best - 12) kept.Add(new FitPoint(cell, t, LogStrength(g), term));
@@ -177,6 +190,7 @@ internal sealed class StateFit
             kept.RemoveRange(write, kept.Count - write);
         }
 
+        for (var g = 0; g < (mass?.Length ?? 0); g++) mass![g] /= sum;
         return best + Math.Log(sum);
     }
 

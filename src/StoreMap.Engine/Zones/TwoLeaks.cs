@@ -76,7 +76,7 @@ internal sealed class TwoLeaks
         if (rough.Count == 0) return null;
         var best = rough.Max(p => p.Log);
         var pairs = rough.Where(p => p.Log > best - Hopeless)
-            .Select(p => (p.Left, p.Right, Log: Prior(p.Left, p.Right) + fits.Sum(f => f.Log(p.Left, p.Right)))).ToList();
+            .Select(p => (p.Left, p.Right, Log: Prior(p.Left, p.Right) + Likelihood(study, fits, p.Left, p.Right))).ToList();
         var total = NormalLaw.LogSum([.. pairs.Select(p => p.Log)]);
         var first = pairs.OrderByDescending(p => p.Log).ThenBy(p => p.Left).ThenBy(p => p.Right).Take(Partners).ToArray();
         var sum = NormalLaw.LogSum([.. first.Select(p => p.Log)]);
@@ -95,6 +95,20 @@ internal sealed class TwoLeaks
             total, left, right, Partner(fits, first[0].Left, first[0].Right, cells, true, outside), Partner(fits, first[0].Left, first[0].Right, cells, false, outside));
 
         double Prior(int l, int r) => Math.Log(expected[near[l]] * expected[near[r]] * factor);
+    }
+
+    // By the likeliest strengths in both states of the air, where both were read.
+    private static double Likelihood(LineUpStudy study, PairFit[] fits, int left, int right)
+    {
+        var log = fits[0].Log(left, right, out var moving);
+        for (var b = 1; b < fits.Length; b++)
+        {
+            log += fits[b].Log(left, right, out var still);
+            if (study.StillLogRatio is not { } ratio) continue;
+            log += StillStrength.LogTogether(ratio, moving.Left, 0, still.Left, above: false) + StillStrength.LogTogether(ratio, moving.Right, 0, still.Right, above: false);
+        }
+
+        return log;
     }
 
     private static PartnerLeak Partner(PairFit[] fits, int left, int right, int[] cells, bool ofLeft, double[][]? outside)

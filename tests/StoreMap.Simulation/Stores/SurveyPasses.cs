@@ -31,7 +31,7 @@ public static class SurveyPasses
             }
 
             var (first, middle) = axis.At(axis.Length / 2);
-            surveyor.Probe(ProbePlace.Open(first.Front!.PointAt(middle) + (first.OutwardAt(middle) * 1.3)));
+            Aisle(plan, surveyor, first.Front!.PointAt(middle) + (first.OutwardAt(middle) * 1.3));
         }
 
         foreach (var box in plan.Fixtures.Where(f => f.Kind == FixtureKind.WalkIn)) InWalkIn(box, surveyor);
@@ -74,7 +74,7 @@ public static class SurveyPasses
                 low = !low;
             }
 
-            surveyor.Probe(ProbePlace.Open(hit.Place.At + ((hit.Place.Stand - hit.Place.At) * 2)));
+            Aisle(store.Plan, surveyor, hit.Place.At + ((hit.Place.Stand - hit.Place.At) * 2));
             SweepAbove(store, surveyor, hit.Place);
         }
     }
@@ -158,6 +158,12 @@ public static class SurveyPasses
             var (low, high) = (room.Outline[0], room.Outline[2]);
             surveyor.Probe(ProbePlace.Open(new PlanPoint(low.X + ((high.X - low.X) * 0.25), (low.Y + high.Y) / 2)));
         }
+    }
+
+    // Within 3 ft of a front a place told by x and y is one at that front, so in an aisle too narrow its air is not noted.
+    private static void Aisle(Plan plan, Surveyor surveyor, PlanPoint at)
+    {
+        if (PlanPlaces.NearestFront(plan, at) is null) surveyor.Probe(ProbePlace.Open(at));
     }
 
     private static void InWalkIn(Fixture box, Surveyor surveyor)

@@ -11,7 +11,8 @@ namespace StoreMap.Simulation.Stores;
 /// <param name="Shown">What the display said.</param>
 /// <param name="SinceSeconds">Seconds since the fans stopped; null with fans on.</param>
 /// <param name="GasPpm">ppm from leaks at the tip, mean of the hold, without flicker or sensor.</param>
-public sealed record NotedReading(ProbePlace Place, AirState Air, int Second, string Shown, int? SinceSeconds, double GasPpm)
+/// <param name="HoldSeconds">Seconds for which the tip was held there, up to <paramref name="Second"/>; 0 when it was moved.</param>
+public sealed record NotedReading(ProbePlace Place, AirState Air, int Second, string Shown, int? SinceSeconds, double GasPpm, int HoldSeconds)
 {
     /// <summary>The display as a number; the limit when over range.</summary>
     public double Ppm => double.Parse(Shown.TrimStart('>'), CultureInfo.InvariantCulture);
@@ -20,7 +21,7 @@ public sealed record NotedReading(ProbePlace Place, AirState Air, int Second, st
 /// <summary>Walks a simulated store with a monitor and notes what it shows; time passes as the technician works.</summary>
 public sealed class Surveyor
 {
-    private const int SettleSeconds = 700;
+    internal const int SettleSeconds = 700;
     private const double WalkSpeed = 0.8;
     private const double HandMetres = 0.05;
 
@@ -57,6 +58,9 @@ public sealed class Surveyor
     /// <summary>What was noted, in time order.</summary>
     public List<NotedReading> Noted { get; } = [];
 
+    /// <summary>Fixtures whose fans were stopped, and at which second.</summary>
+    public IReadOnlyDictionary<string, int> StoppedAt => stoppedAt;
+
     /// <summary>Seconds since the visit's start.</summary>
     public int Second => second;
 
@@ -75,7 +79,7 @@ public sealed class Surveyor
         }
 
         int? since = place.Fixture is { } fixture && stoppedAt.TryGetValue(fixture, out var stopped) ? second - stopped : null;
-        var noted = new NotedReading(place, since is null ? AirState.FansOn : AirState.FansOff, second, Monitor.Display(sensor), since, gas);
+        var noted = new NotedReading(place, since is null ? AirState.FansOn : AirState.FansOff, second, Monitor.Display(sensor), since, gas, seconds);
         Noted.Add(noted);
         return noted;
     }
@@ -98,7 +102,7 @@ public sealed class Surveyor
             (best, bestAt, gas) = (sensor, (i - late) / each, now);
         }
 
-        var noted = new NotedReading(places[bestAt], AirState.FansOn, second, Monitor.Display(best), null, gas);
+        var noted = new NotedReading(places[bestAt], AirState.FansOn, second, Monitor.Display(best), null, gas, 0);
         Noted.Add(noted);
         return noted;
     }

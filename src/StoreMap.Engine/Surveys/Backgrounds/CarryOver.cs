@@ -8,9 +8,10 @@ internal static class CarryOver
     /// <param name="survey">Readings in time order.</param>
     /// <param name="channels">Channel of each reading.</param>
     /// <param name="actions">Action level of each reading, ppm.</param>
-    public static bool[] Of(Survey survey, AirChannel[] channels, double[] actions)
+    /// <returns>Seconds since the last over-range reading for those marked, null for the others.</returns>
+    public static double?[] Of(Survey survey, AirChannel[] channels, double[] actions)
     {
-        var marked = new bool[channels.Length];
+        var marked = new double?[channels.Length];
         foreach (var monitor in channels.Select(c => (c.Instrument, c.Co2)).Distinct())
         {
             var own = Enumerable.Range(0, channels.Length)
@@ -18,13 +19,13 @@ internal static class CarryOver
             var numbers = own.Select(i => survey.Readings[i]).Where(r => r.Bound != ReadingBound.AtLeast)
                 .Select(r => r.Bound == ReadingBound.Below ? 0 : r.Ppm).Order().ToArray();
             var clean = numbers.Length == 0 ? 0 : numbers[numbers.Length / 10];
-            var carrying = false;
+            DateTimeOffset? over = null;
             foreach (var i in own)
             {
                 var reading = survey.Readings[i];
-                if (reading.Bound == ReadingBound.AtLeast) carrying = true;
-                else if (reading.Bound == ReadingBound.Below || reading.Ppm <= clean + actions[i]) carrying = false;
-                else marked[i] = carrying;
+                if (reading.Bound == ReadingBound.AtLeast) over = reading.Time;
+                else if (reading.Bound == ReadingBound.Below || reading.Ppm <= clean + actions[i]) over = null;
+                else if (over is { } last) marked[i] = (reading.Time - last).TotalSeconds;
             }
         }
 
