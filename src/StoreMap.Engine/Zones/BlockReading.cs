@@ -33,6 +33,12 @@ internal sealed record BlockReading
     /// <summary>Chance that a reading of carry-over shows the place's own gas after all, in [0, 1); 0 for others, and where nothing is known.</summary>
     public double Cleared { get; init; }
 
+    /// <summary>Carry-over of at least this chance of being the place's own gas counts as gas seen.</summary>
+    private const double ClearedEnough = 0.4;
+
+    /// <summary>True when the reading shows gas here: at or over the detection level, and not carry-over read too soon to tell.</summary>
+    public bool ShowsGas => (Bound != ReadingBound.Below || Cleared >= ClearedEnough) && Net >= Source.DetectionPpm;
+
     /// <summary>True for a tip at a fixture.</summary>
     public bool InCase => Source.Reading.Place.Fixture is not null;
 

@@ -58,7 +58,7 @@ internal sealed class LineUpStudy
     public double HighestNet => Blocks.Max(b => b.HighestNet);
 
     /// <summary>True when a reading shows gas.</summary>
-    public bool Seen => Blocks.Any(b => b.Readings.Any(r => r.Bound != Surveys.ReadingBound.Below && r.Net >= r.Source.DetectionPpm));
+    public bool Seen => Blocks.Any(b => b.Readings.Any(r => r.ShowsGas));
 
     /// <summary>Log likelihood without a leak here; with gas from outside, summed over how much of it the line-up takes in.</summary>
     public double LogNull(double[][]? outside)

@@ -9,7 +9,7 @@ internal static class NextBestProbe
     private const double SpotStepMetres = 0.3;
 
     /// <summary>Under this many bits nothing more is to be found by probing.</summary>
-    private const double LeastBits = 0.1;
+    private const double LeastBits = 0.04;
 
     /// <summary>Peak ppm assumed in still air, where the strength is a new unknown.</summary>
     private const double StillPpm = 25;

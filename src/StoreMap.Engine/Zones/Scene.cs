@@ -255,5 +255,5 @@ internal sealed class Scene
     private static bool Near(LineUpStudy a, LineUpStudy b, double metres) => Gas(a).Any(x => Gas(b).Any(y => x.At.DistanceTo(y.At) < metres));
 
     private static IEnumerable<BlockReading> Gas(LineUpStudy study) =>
-        study.Blocks.SelectMany(b => b.Readings).Where(r => r.Bound != ReadingBound.Below && r.Net >= r.Source.DetectionPpm);
+        study.Blocks.SelectMany(b => b.Readings).Where(r => r.ShowsGas);
 }

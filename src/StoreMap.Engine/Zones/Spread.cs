@@ -10,9 +10,9 @@ internal static class Spread
     /// and the prior weight.</summary>
     public static (double Share, double Metres, double Weight)[] AisleAir { get; } =
     [
-        (0.02, 2, 0.11), (0.06, 2, 0.14), (0.2, 2, 0.12), (0.6, 2, 0.05),
-        (0.02, 5, 0.13), (0.06, 5, 0.16), (0.2, 5, 0.13), (0.6, 5, 0.06),
-        (0.02, 14, 0.03), (0.06, 14, 0.04), (0.2, 14, 0.03),
+        (0.01, 2, 0.12), (0.04, 2, 0.13), (0.15, 2, 0.12), (0.6, 2, 0.05),
+        (0.01, 5, 0.14), (0.04, 5, 0.15), (0.15, 5, 0.13), (0.6, 5, 0.06),
+        (0.01, 14, 0.03), (0.04, 14, 0.04), (0.15, 14, 0.03),
     ];
 
     /// <summary>How far along the aisle its air carries what a case spills, metres, and the prior weights: draughts of a few cm/s against

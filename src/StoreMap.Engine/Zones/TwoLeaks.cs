@@ -57,7 +57,7 @@ internal sealed class TwoLeaks
     public static TwoLeaks? Fit(LineUpStudy study, double factor, double[][]? outside)
     {
         var axis = study.Axis;
-        var gas = study.Blocks.SelectMany(b => b.Readings).Where(r => r.Bound != ReadingBound.Below && r.Net >= r.Source.DetectionPpm).Select(r => r.S).ToArray();
+        var gas = study.Blocks.SelectMany(b => b.Readings).Where(r => r.ShowsGas).Select(r => r.S).ToArray();
         var places = Math.Max(2, (int)Math.Round(axis.Length / GridMetres));
         var expected = new double[places];
         for (var c = 0; c < axis.Count; c++) expected[Math.Min(places - 1, (int)(axis.Centres[c] / axis.Length * places))] += study.Expected[c];

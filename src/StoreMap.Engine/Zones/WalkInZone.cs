@@ -10,7 +10,7 @@ internal static class WalkInZone
     public static LeakZone? Of(Plan plan, WalkInStudy study, NetSurvey survey, IReadOnlyList<LeakPrior> history, LocateSettings settings)
     {
         if (survey.Rooms.Any(r => r.Room == study.Fixture.Id && r.Raised)) return null;
-        var gas = study.Blocks.SelectMany(b => b.Readings).Where(r => r.Bound != ReadingBound.Below && r.Net >= r.Source.DetectionPpm).ToList();
+        var gas = study.Blocks.SelectMany(b => b.Readings).Where(r => r.ShowsGas).ToList();
         if (gas.Count == 0) return null;
         var (logOdds, place, mixed) = study.Fit();
         var probability = 1 / (1 + Math.Exp(-logOdds));

@@ -154,6 +154,7 @@ public class NetSurveyTests
         Assert.Equal((ReadingBound.AtLeast, 1000.0, true), (net.Readings[2].Bound, net.Readings[2].NetPpm, net.Readings[2].IsHit));
         Assert.Equal([false, false, false, true, true, false, false], net.Readings.Select(r => r.CarryOver));
         Assert.All(net.Readings.Skip(3).Take(2), r => Assert.Equal((ReadingBound.Below, false), (r.Bound, r.IsHit)));
+        Assert.Equal([null, null, null, 30, 60, null, null], net.Readings.Select(r => r.SecondsSinceOverRange));
         Assert.True(net.Readings[6].IsHit);
         Assert.Equal("carry-over", Assert.Single(net.Warnings).Rule);
     }
