@@ -10,16 +10,16 @@ internal static class CompareText
 {
     private const double TrendMillimetres = 90;
 
-    public static CompareAnswer Of(Plan plan, VisitStudy study)
+    public static CompareAnswer Of(VisitBench bench, VisitStudy study)
     {
-        var comparison = study.Comparison;
+        var (plan, comparison) = (bench.Shown, study.Comparison);
         return new CompareAnswer(
             [.. comparison.Dates.Select(Day)],
             [.. comparison.Zones.Select(z => Row(plan, z))],
             [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => Line(plan, study.Record, z))],
             [.. comparison.Sources.Select(s => $"{Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
             [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
-            [.. comparison.Balances.Select(b => Balance(plan, b))]);
+            [.. comparison.Balances.Select(b => Balance(bench.Plan, b))]);
     }
 
     private static TrendLine Line(Plan plan, ServiceRecord? record, ZoneHistory z)

@@ -20,21 +20,21 @@ internal static class DeskText
         var shown = wish.EachVisit ? study.Visits.Index().ToList() : [(study.Visits.Count - 1, study.Visit)];
         var visits = shown.Select(v => new ScreenVisit(
             v.Item2, layers.HasFlag(ScreenLayers.HeatMap) ? bench.FieldOf(v.Item2, study.FieldSettings) : null, wish.Locate ? located[v.Item1].Result : null)).ToList();
-        var drawn = ScreenMap.Draw(bench.Plan, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers, ColourMap = wish.Viridis ? ColourMapKind.Viridis : ColourMapKind.Cividis });
+        var drawn = ScreenMap.Draw(bench.Shown, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers, ColourMap = wish.Viridis ? ColourMapKind.Viridis : ColourMapKind.Cividis });
         var result = wish.Locate ? study.Result : null;
         return new MapAnswer(
             [.. drawn.Zip(visits, (p, v) => new Picture(Day(v.Net), p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor))],
             [.. drawn[^1].Levels.Select(l => new ColourStep(Say.Ppm(l.Ppm), l.Hex, l.Action))],
-            result is null ? null : AnswerText.Of(bench.Plan, study.Visit, result),
-            result is null ? [] : [.. result.Open.Select(id => Panel(bench.Plan, result, id)).OfType<PanelLine>()],
-            [.. bench.Looked.Select(l => new LookLine(l.Event, PanelTitle(bench.Plan, l.Panel), l.Leak, l.Component))],
+            result is null ? null : AnswerText.Of(bench.Shown, study.Visit, result),
+            result is null ? [] : [.. result.Open.Select(id => Panel(bench.Shown, result, id)).OfType<PanelLine>()],
+            [.. bench.Looked.Select(l => new LookLine(l.Event, PanelTitle(bench.Shown, l.Panel), l.Leak, l.Component))],
             Score(bench.Looked));
     }
 
     /// <summary>What is known of a place: the map there, and the readings about it.</summary>
     public static PlaceAnswer Place(VisitBench bench, VisitStudy study, PlanPoint at)
     {
-        var plan = bench.Plan;
+        var plan = bench.Shown;
         var front = PlanPlaces.NearestFront(plan, at);
         var inside = PlanPlaces.FixtureAt(plan, at);
         var place = inside is { Kind: not FixtureKind.WalkIn } ? Say.Fixture(inside)
@@ -52,7 +52,7 @@ internal static class DeskText
 
         var near = study.Visit.Readings.Where(r => r.Reading.Place.At.DistanceTo(at) <= NearReadingMetres).OrderBy(r => r.Reading.Place.At.DistanceTo(at)).Take(3).ToList();
         lines.AddRange(near.Select(r => $"Read {Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room."));
-        if (near.Count == 0) lines.Add("No reading within 2 m.");
+        if (near.Count == 0) lines.Add($"No reading within {Say.Length(plan.Units, NearReadingMetres)}.");
         return new PlaceAnswer(place, lines, at.X, at.Y);
     }
 

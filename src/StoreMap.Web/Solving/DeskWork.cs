@@ -19,18 +19,18 @@ internal static partial class DeskWork
 
     /// <summary>Reads a store and its visits and computes the quick heat map of the latest, to have them at hand.</summary>
     [JSExport]
-    public static string Prepare(string layout, string visits)
+    public static string Prepare(string layout, string lengths, string visits)
     {
-        if (Bench(layout).Study(visits, MapSettings.Live, new SheetContext()) is { } study) bench!.FieldOf(study.Visit, study.FieldSettings);
+        if (Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext()) is { } study) bench!.FieldOf(study.Visit, study.FieldSettings);
         return "";
     }
 
     /// <summary>The map of the latest visit, or of each.</summary>
     [JSExport]
-    public static string Map(string layout, string visits, string options)
+    public static string Map(string layout, string lengths, string visits, string options)
     {
         var wish = JsonSerializer.Deserialize(options, DeskJson.Default.MapOptions)!;
-        var study = Bench(layout).Study(visits, MapSettings.Of(wish.Full), new SheetContext());
+        var study = Bench(layout, lengths).Study(visits, MapSettings.Of(wish.Full), new SheetContext());
         var answer = study is null ? new MapAnswer([], [], null, [], [], null) : DeskText.Map(bench!, study, wish);
         if (study is not null) bench!.Keep(study);
         return JsonSerializer.Serialize(answer, DeskJson.Default.MapAnswer);
@@ -38,42 +38,43 @@ internal static partial class DeskWork
 
     /// <summary>What is known of a place on the latest visit's map.</summary>
     [JSExport]
-    public static string Place(string layout, string visits, string full, string x, string y)
+    public static string Place(string layout, string lengths, string visits, string full, string x, string y)
     {
         var at = new PlanPoint(Number(x), Number(y));
-        var study = Bench(layout).Study(visits, MapSettings.Of(full == "full"), new SheetContext());
+        var study = Bench(layout, lengths).Study(visits, MapSettings.Of(full == "full"), new SheetContext());
         var answer = study is null ? new PlaceAnswer("", [], at.X, at.Y) : DeskText.Place(bench!, study, at);
         return JsonSerializer.Serialize(answer, DeskJson.Default.PlaceAnswer);
     }
 
     /// <summary>The numbers behind the latest visit's map.</summary>
     [JSExport]
-    public static string Numbers(string layout, string visits)
+    public static string Numbers(string layout, string lengths, string visits)
     {
-        var study = Bench(layout).Study(visits, MapSettings.Live, new SheetContext());
-        return JsonSerializer.Serialize(study is null ? new VisitNumbers([], []) : DeskText.Numbers(bench!.Plan, study.Visit), DeskJson.Default.VisitNumbers);
+        var study = Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext());
+        return JsonSerializer.Serialize(study is null ? new VisitNumbers([], []) : DeskText.Numbers(bench!.Shown, study.Visit), DeskJson.Default.VisitNumbers);
     }
 
     /// <summary>Months side by side.</summary>
     [JSExport]
-    public static string Compare(string layout, string visits)
+    public static string Compare(string layout, string lengths, string visits)
     {
-        var study = Bench(layout).Study(visits, MapSettings.Live, new SheetContext());
+        var study = Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext());
         if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], []), DeskJson.Default.CompareAnswer);
-        var answer = CompareText.Of(bench!.Plan, study);
-        bench.Keep(study);
+        var answer = CompareText.Of(bench!, study);
+        bench!.Keep(study);
         return JsonSerializer.Serialize(answer, DeskJson.Default.CompareAnswer);
     }
 
     /// <summary>The findings of a store with what became of them.</summary>
     /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown.</param>
     /// <param name="visits">All visits.</param>
     /// <param name="day">Today, such as 2026-08-04.</param>
     [JSExport]
-    public static string Findings(string layout, string visits, string day)
+    public static string Findings(string layout, string lengths, string visits, string day)
     {
         var input = JsonSerializer.Deserialize(visits, DeskJson.Default.DeskInput)!;
-        return JsonSerializer.Serialize(FindingText.Of(Bench(layout), input, DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)), DeskJson.Default.FindingsAnswer);
+        return JsonSerializer.Serialize(FindingText.Of(Bench(layout, lengths), input, DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)), DeskJson.Default.FindingsAnswer);
     }
 
     /// <summary>Sheets as they are printed.</summary>
@@ -82,7 +83,7 @@ internal static partial class DeskWork
     {
         var wish = JsonSerializer.Deserialize(wishes, DeskJson.Default.SheetWishes)!;
         var context = new SheetContext { Company = wish.Company, Technician = wish.Technician, Language = wish.Language, PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = Bench(layout).Study(visits, MapSettings.Full, context);
+        var study = Bench(layout, "").Study(visits, MapSettings.Full, context);
         var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
         if (study is not null) bench!.Keep(study);
         return Written(sheets);
@@ -90,11 +91,12 @@ internal static partial class DeskWork
 
     /// <summary>The walk over a store's probe points.</summary>
     /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown.</param>
     /// <param name="order">Point ids in the order wanted, parted by spaces; empty to plan it.</param>
     /// <param name="width">Width of the picture, millimetres.</param>
     [JSExport]
-    public static string Walk(string layout, string order, string width) =>
-        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width)), DeskJson.Default.WalkAnswer);
+    public static string Walk(string layout, string lengths, string order, string width) =>
+        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width), LengthUnits.FromSymbol(lengths)), DeskJson.Default.WalkAnswer);
 
     /// <summary>The walk sheet and its table for an order, in a language.</summary>
     [JSExport]
@@ -105,7 +107,8 @@ internal static partial class DeskWork
     [JSExport]
     public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Default.DemoVisit);
 
-    private static VisitBench Bench(string layout) => bench = VisitBench.For(layout, bench, work => new Sink(work));
+    // Lengths: the symbol of the unit in which they are shown; empty for the plan's.
+    private static VisitBench Bench(string layout, string lengths) => bench = VisitBench.For(layout, LengthUnits.FromSymbol(lengths), bench, work => new Sink(work));
 
     private static string Written(IReadOnlyList<Sheet> sheets) => JsonSerializer.Serialize(
         [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);

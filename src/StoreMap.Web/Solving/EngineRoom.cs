@@ -52,12 +52,13 @@ public sealed class EngineRoom
 
     /// <summary>Makes the engine ready for a store's visits before anything is asked of it, without a word.</summary>
     /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown.</param>
     /// <param name="visits">A <see cref="DeskInput"/>.</param>
-    public static async Task Prepare(string layout, string visits)
+    public static async Task Prepare(string layout, string lengths, string visits)
     {
         try
         {
-            await Browser.Run(Desk, "DeskWork.Prepare", [layout, visits], Unheard);
+            await Browser.Run(Desk, "DeskWork.Prepare", [layout, lengths, visits], Unheard);
         }
         catch (JSException)
         {

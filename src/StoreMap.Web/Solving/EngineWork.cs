@@ -32,13 +32,14 @@ internal static partial class EngineWork
 
     /// <summary>Hits, leak zones and where to go next.</summary>
     [JSExport]
-    public static string Locate(string layout, string survey)
+    public static string Locate(string layout, string lengths, string survey)
     {
         var plan = LayoutDocument.Parse(layout).Plan;
+        var shown = plan with { Units = LengthUnits.FromSymbol(lengths) ?? plan.Units };
         var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
         var net = NetSurveyBuilder.Build(plan, read.Survey);
-        return AnswerText.Write(AnswerText.Of(plan, net, LeakLocator.Locate(plan, net, [])));
+        return AnswerText.Write(AnswerText.Of(shown, net, LeakLocator.Locate(shown, net, [])));
     }
 
     /// <summary>The survey as a file's text.</summary>

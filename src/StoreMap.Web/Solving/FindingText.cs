@@ -16,20 +16,20 @@ internal static class FindingText
         using var file = new MemoryStream();
         state.File.Write(file);
         return new FindingsAnswer(
-            [.. state.Stories.Select(s => Line(bench.Plan, state, s, states, day)).Reverse().OrderBy(l => l.Done)],
+            [.. state.Stories.Select(s => Line(bench, state, s, states, day)).Reverse().OrderBy(l => l.Done)],
             DeskText.Score(states.Select(s => s.State.Panels)) is { } score ? $"{score}. Of the cases in which a leak was confirmed, in so many it was behind the first panel lifted." : null,
             [.. state.Conflicts, .. state.LeftOut.Select(p => p.Message).Distinct()], Encoding.UTF8.GetString(file.ToArray()));
     }
 
-    private static FindingLine Line(Plan plan, ServiceState state, FindingStory story, IReadOnlyList<(string Survey, JournalState State)> visits, DateOnly day)
+    private static FindingLine Line(VisitBench bench, ServiceState state, FindingStory story, IReadOnlyList<(string Survey, JournalState State)> visits, DateOnly day)
     {
-        var (finding, now) = (story.Finding, story.Finding.Entry);
+        var (plan, finding, now) = (bench.Plan, story.Finding, story.Finding.Entry);
         var due = RepairDues.Of(plan, state.File.Record, finding, day);
         var fixture = plan.FindFixture(now.Fixture);
         var system = RepairDues.SystemOf(plan, finding);
         var panels = story.Lines.Select(l => l.Panel).OfType<FoundPanel>().Select(p => (p.Survey, p.Look.Panel)).ToHashSet();
         return new FindingLine(
-            now.Finding, fixture is null ? now.Equipment ?? now.Fixture ?? "?" : Say.Fixture(fixture), Where(plan, fixture, now), Status(now.Status), Stand(finding),
+            now.Finding, fixture is null ? now.Equipment ?? now.Fixture ?? "?" : Say.Fixture(fixture), Where(bench.Shown, fixture, now), Status(now.Status), Stand(finding),
             due is var (what, by) ? Due(what, by, day) : null, due?.By < day, now.Status == FindingStatus.FollowedUp || (finding.Verified is not null && due is null), story.IsApart,
             [.. Entries(plan, story)], [.. story.TakenBack.Select(e => $"{e.Body["entry"]!["date"].Text()}: {e.Body["entry"]!["status"].Text()}, taken back")],
             [.. visits.SelectMany(v => v.State.Events.Where(e => e.Kind == JournalKinds.Photo && e.Body["panel"].Text() is { } panel && e.Body["photo"].Text() is not null && panels.Contains((v.Survey, panel))).Select(e => new FindingPhoto(v.Survey, e.Body["photo"].Text()!)))],

@@ -7,7 +7,7 @@ namespace StoreMap.Web.Solving;
 public sealed class LiveAnswer
 {
     private bool busy;
-    private Func<Task<(string Layout, string Survey)>>? latest;
+    private Func<Task<(string Layout, string Lengths, string Survey)>>? latest;
 
     public event Action? Changed;
 
@@ -26,8 +26,8 @@ public sealed class LiveAnswer
     }
 
     /// <summary>Asks for an answer; returns at once.</summary>
-    /// <param name="input">Layout and packed survey, read when the work begins.</param>
-    public async void Ask(Func<Task<(string Layout, string Survey)>> input)
+    /// <param name="input">Layout, the unit in which lengths are shown, and packed survey, read when the work begins.</param>
+    public async void Ask(Func<Task<(string Layout, string Lengths, string Survey)>> input)
     {
         latest = input;
         if (busy) return;
@@ -43,13 +43,13 @@ public sealed class LiveAnswer
         Changed?.Invoke();
     }
 
-    private async Task Work(Func<Task<(string Layout, string Survey)>> input)
+    private async Task Work(Func<Task<(string Layout, string Lengths, string Survey)>> input)
     {
         try
         {
             var began = DateTimeOffset.UtcNow;
-            var (layout, survey) = await input();
-            Answer = AnswerText.Read(await EngineRoom.Floor("EngineWork.Locate", layout, survey));
+            var (layout, lengths, survey) = await input();
+            Answer = AnswerText.Read(await EngineRoom.Floor("EngineWork.Locate", layout, lengths, survey));
             Seconds = (DateTimeOffset.UtcNow - began).TotalSeconds;
             Trouble = null;
         }

@@ -29,18 +29,29 @@ internal sealed class VisitBench
     private VisitBench(string layout, Func<string, IProgress<double>?> progress)
     {
         (this.layout, this.progress) = (layout, progress);
-        Plan = LayoutDocument.Parse(layout).Plan;
+        Shown = Plan = LayoutDocument.Parse(layout).Plan;
         points = ProbePlanner.Draft(Plan, new Protocol()).Points;
     }
 
     public Plan Plan { get; }
 
+    /// <summary>The same with the unit in which lengths are shown. For words: files, rules, weights and sheets go by <see cref="Plan"/>'s.</summary>
+    public Plan Shown { get; private set; }
+
     /// <summary>Panels lifted at the visits laid out last, in time order.</summary>
     public IReadOnlyList<PanelLook> Looked { get; private set; } = [];
 
     /// <summary>The bench for a layout: the same one as long as it stays the same.</summary>
-    public static VisitBench For(string layout, VisitBench? last, Func<string, IProgress<double>?> progress) =>
-        last?.layout == layout ? last : new VisitBench(layout, progress);
+    /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown; null for the plan's.</param>
+    /// <param name="last">The last bench.</param>
+    /// <param name="progress">Gives the sink for a named piece of work.</param>
+    public static VisitBench For(string layout, LengthUnit? lengths, VisitBench? last, Func<string, IProgress<double>?> progress)
+    {
+        var bench = last?.layout == layout ? last : new VisitBench(layout, progress);
+        bench.ShowIn(lengths ?? bench.Plan.Units);
+        return bench;
+    }
 
     /// <summary>Lays out the visits.</summary>
     /// <param name="text">A <see cref="DeskInput"/>.</param>
@@ -60,7 +71,7 @@ internal sealed class VisitBench
         Looked = [.. visits[^1].Looks];
         locatedChecks = checks;
         located = known;
-        return new VisitStudy(Plan, points, [.. visits.Select(v => v.Net)], record, context, progress)
+        return new VisitStudy(Shown, points, [.. visits.Select(v => v.Net)], record, context, progress)
         {
             FieldSettings = settings, Known = known, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
             Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak)),
@@ -94,6 +105,14 @@ internal sealed class VisitBench
     {
         if (!samplers.TryGetValue((net, settings), out var sampler)) samplers[(net, settings)] = sampler = new FieldSampler(Plan, FieldOf(net, settings));
         return sampler;
+    }
+
+    // The reasons of leak zones are told in it.
+    private void ShowIn(LengthUnit unit)
+    {
+        if (Shown.Units == unit) return;
+        Shown = Plan with { Units = unit };
+        (located, locatedChecks) = ([], []);
     }
 
     private static string Until(ServiceRecordFile service, NetSurvey visit)

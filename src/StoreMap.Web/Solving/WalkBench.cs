@@ -27,14 +27,17 @@ internal sealed class WalkBench
     public static WalkBench For(string layout, WalkBench? last) => last?.layout == layout ? last : new WalkBench(layout);
 
     /// <summary>The walk in words, stops and a picture.</summary>
-    public WalkAnswer Answer(string order, double width)
+    /// <param name="order">As in <see cref="Route"/>.</param>
+    /// <param name="width">Of the picture, millimetres.</param>
+    /// <param name="lengths">The unit in which lengths are shown; null for the plan's.</param>
+    public WalkAnswer Answer(string order, double width, LengthUnit? lengths)
     {
         var route = Route(order);
         var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = width });
         var m = route.Minutes;
         return new WalkAnswer(
             new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route),
-            FormattableString.Invariant($"{route.Order.Count} points, {Rough(route.Length)} on foot, about {m.Total:0} min: {m.Walking:0} walking, {m.Probing:0} probing, {m.Handling:0} doors and covers, {m.Fixed:0} sign-in to write-up."));
+            FormattableString.Invariant($"{route.Order.Count} points, {Rough(lengths ?? Plan.Units, route.Length)} on foot, about {m.Total:0} min: {m.Walking:0} walking, {m.Probing:0} probing, {m.Handling:0} doors and covers, {m.Fixed:0} sign-in to write-up."));
     }
 
     /// <summary>The planned walk, or the same points in another order.</summary>
@@ -95,7 +98,7 @@ internal sealed class WalkBench
         ? string.Join(", ", group.Fixtures.Select(f => Plan.FindFixture(f)?.Tag ?? f))
         : group.Fixtures.Count == 1 && Plan.FindFixture(group.Fixtures[0]) is { } fixture ? Say.Fixture(fixture) : Say.Title(Plan, first);
 
-    private string Rough(double metres) => Plan.Units is LengthUnit.Metre or LengthUnit.Millimetre
+    private static string Rough(LengthUnit units, double metres) => !units.IsCustomary()
         ? FormattableString.Invariant($"{metres:0} m") : FormattableString.Invariant($"{metres / LengthUnits.MetresPerFoot:0} ft");
 
     private static int IndexOf(IReadOnlyList<string> list, string id)

@@ -42,6 +42,15 @@ public sealed class LocalStore
     /// <summary>The company that sheets name, as given on this device.</summary>
     public string Company => device?.Company ?? "";
 
+    /// <summary>Symbol of the unit in which this device's screens show and take lengths, <c>ft</c> or <c>m</c>; empty for each plan's own. Layout
+    /// files, rules and sheets keep the plan's.</summary>
+    public string Lengths => device?.Lengths ?? "";
+
+    /// <summary>A plan with the unit in which its lengths are shown here: for words alone.</summary>
+    public Plan Shown(Plan plan) => plan with { Units = LengthUnits.FromSymbol(Lengths) ?? plan.Units };
+
+    public Task SetLengths(string symbol) => Put(device! with { Lengths = symbol });
+
     public Task SetTechnician(string name) => Put(device! with { Technician = name });
 
     /// <summary>Keeps how sheets are to be written.</summary>

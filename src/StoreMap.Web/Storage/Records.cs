@@ -60,6 +60,9 @@ public sealed record DeviceRecord
 
     /// <summary>The company that sheets name; null for none.</summary>
     public string? Company { get; init; }
+
+    /// <summary>Symbol of the unit in which screens show and take lengths; null for each plan's own.</summary>
+    public string? Lengths { get; init; }
 }
 
 /// <summary>Everything of one survey in one file, for safe keeping off the device.</summary>

@@ -74,7 +74,7 @@ internal static class SurveyNotes
     /// <returns>True when its readings differ from those kept, and what was odd or wrong.</returns>
     public static async Task<(bool Differs, LogTaken Taken)> AddLog(this SurveySession session, string csv)
     {
-        var (layout, survey) = await session.Input();
+        var (layout, _, survey) = await session.Input();
         var taken = JsonSerializer.Deserialize(await EngineRoom.Floor("EngineWork.TakeLog", layout, survey, session.Device, csv), AnswerJson.Default.LogTaken)!;
         if (taken.Readings.Count == 0) return (false, taken);
         var before = session.FromLog().ToList();

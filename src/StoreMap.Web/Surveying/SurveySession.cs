@@ -34,6 +34,9 @@ public sealed class SurveySession
 
     public Plan Plan { get; private set; } = null!;
 
+    /// <summary>The same with the unit in which this device shows lengths.</summary>
+    public Plan ShownPlan { get; private set; } = null!;
+
     public IReadOnlyList<ProbePoint> Points { get; private set; } = [];
 
     public JournalState State { get; private set; } = null!;
@@ -87,6 +90,7 @@ public sealed class SurveySession
         var fresh = Record?.Id != record.Id;
         (Record, Store) = (record, storeRecord);
         Plan = LayoutDocument.Parse(storeRecord.Document).Plan;
+        ShownPlan = store.Shown(Plan);
         draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
         if (fresh)
         {
@@ -227,7 +231,7 @@ public sealed class SurveySession
     /// <summary>This device, as the journal calls it.</summary>
     public string Device => store.Device;
 
-    public async Task<(string Layout, string Survey)> Input() => (Store.Document, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
+    public async Task<(string Layout, string Lengths, string Survey)> Input() => (Store.Document, store.Lengths, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
 
     private async Task StopNow(string gas, double ppm, StopLevel level)
     {

@@ -41,6 +41,18 @@ public class CaseListTests
         Assert.Equal(8, meat.Panels.Count);
     }
 
+    // 12 ft = 3.6576 m and 8 ft = 2.4384 m exactly (international foot).
+    [Fact]
+    public void Read_ListInFeetForALayoutInMetres_HasItsLengthsInMetres()
+    {
+        var layout = Read("tag,kind,lengths\n1,open-case,12-8\nW1,walk-in,10x14\n", new CaseListOptions { Units = LengthUnit.Metre, ListUnits = LengthUnit.Foot });
+        Assert.Equal(LengthUnit.Metre, layout.Plan.Units);
+        Assert.Equal([3.6576, 6.096], layout.Plan.FindFixture("1")!.Sections.Select(s => Math.Round(s.To, 9)));
+        Assert.Contains("[3.6576,2.4384]", layout.Root["fixtures"]!.ToJsonString(), StringComparison.Ordinal);
+        var walkIn = layout.Plan.FindFixture("W1")!.Outline;
+        Assert.Equal((3.048, 4.2672), (Math.Round(walkIn[2].X - walkIn[0].X, 4), Math.Round(walkIn[2].Y - walkIn[0].Y, 4)));
+    }
+
     [Fact]
     public void Read_LineUp_IsJoinedEndToEnd()
     {

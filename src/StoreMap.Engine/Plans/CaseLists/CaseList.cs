@@ -7,6 +7,9 @@ public static class CaseList
     /// <summary>Rows at most.</summary>
     internal const int MostRows = 1000;
 
+    // As the layout's other coordinates.
+    private const int Decimals = 4;
+
     /// <summary>Reads a case list and lays its fixtures out in rows with aisles of 8 ft in a plausible rectangle.</summary>
     /// <param name="stream">The CSV: <c>tag,kind,lengths,circuit,system,refrigerant,product,doors,lineUp,name</c>, in any order and
     /// any usual dialect; only <c>tag</c> and <c>lengths</c> are required.</param>
@@ -20,7 +23,9 @@ public static class CaseList
         options ??= new CaseListOptions();
         var table = CsvTable.Read(stream, fileName, new CsvLimits(Bytes: 4 << 20, Rows: MostRows));
         var problems = new ProblemList(fileName);
-        var rows = CaseRowReader.Read(table, options.Units, problems);
+        var listed = options.ListUnits ?? options.Units;
+        var rows = CaseRowReader.Read(table, listed, problems);
+        if (listed != options.Units) rows = [.. rows.Select(r => r with { Lengths = [.. r.Lengths.Select(l => Math.Round(options.Units.FromMetres(l * listed.InMetres()), Decimals))] })];
         var plant = CaseListPlant.Of(rows, problems);
         if (problems.HasErrors) throw new RefusedInputException([.. problems.All, .. table.Warnings]);
 
