@@ -36,7 +36,8 @@ public static class RepairDues
 
     /// <summary>Systems over the US threshold and not mended since, with the rate, the addition that first showed it and the last day for
     /// the repair. A lower rate afterwards is no repair: mended is a system when one of its findings passed a test on or after the day of
-    /// the addition and none that was known by then is unverified.</summary>
+    /// the addition and none that was known by then is unverified. Reopened after a passed follow-up test it is a new leak, for which the next
+    /// addition over the threshold sets the day; reopened before, the old day stands.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="record">The record; null when there is none.</param>
     /// <param name="day">Later additions and entries are left out.</param>
@@ -44,11 +45,11 @@ public static class RepairDues
     {
         var over = new List<SystemOver>();
         if (record is null) return over;
-        var findings = ServiceFinding.Of(record, day).GroupBy(f => SystemOf(plan, f)?.Id).Where(g => g.Key is not null).ToDictionary(g => g.Key!, g => g.ToList());
+        var leaks = ServiceFinding.Leaks(record, day).GroupBy(f => SystemOf(plan, f)?.Id).Where(g => g.Key is not null).ToDictionary(g => g.Key!, g => g.ToList());
         foreach (var system in plan.Systems)
         {
             if (system.ChargeKilograms is not { } charge) continue;
-            var own = findings.GetValueOrDefault(system.Id, []);
+            var own = leaks.GetValueOrDefault(system.Id, []);
             foreach (var addition in LeakRate.Additions(record, system.Id).Select(a => a.Date).TakeWhile(d => d <= day))
             {
                 if (!IsUnderUsRules(system, addition) || IsMended(own, addition)) continue;
@@ -87,8 +88,8 @@ public static class RepairDues
     }
 
     // By an initial test on record: a follow-up holds a repair that was made before, and mends nothing new.
-    private static bool IsMended(List<ServiceFinding> findings, DateOnly addition) => findings
-        .Where(f => f.TestOnRecord).Select(f => f.Verified).Any(passed => passed >= addition && findings.All(f => f.Opened > passed || f.Verified is not null));
+    private static bool IsMended(List<ServiceFinding> leaks, DateOnly addition) => leaks
+        .Where(f => f.TestOnRecord).Select(f => f.Verified).Any(passed => passed >= addition && leaks.All(f => f.Opened > passed || f.Verified is not null));
 
     private static bool IsUnderUsRules(RefrigerationSystem system, DateOnly day) => system.ChargeKilograms is { } charge
         && Refrigerant.Find(system.Refrigerant) is { } gas && UsLeakRules.RuleFor(gas, charge / LengthUnits.KilogramsPerPound, day) != UsLeakRule.None;

@@ -24,6 +24,9 @@ public sealed record ServiceFinding
     /// <summary>True when a passed test stands behind "verified".</summary>
     public bool TestOnRecord { get; init; }
 
+    /// <summary>True when the repair also passed a follow-up test on record.</summary>
+    private bool Held => TestOnRecord && Verified is { } verified && Entry.Tests.Any(t => t.Kind == "follow-up" && t.Passed && t.Date >= verified);
+
     /// <summary>True when it counts as repaired on the day.</summary>
     public bool IsRepaired => Repaired is not null;
 
@@ -33,6 +36,13 @@ public sealed record ServiceFinding
     /// <returns>One per finding with an entry by then, in the order of their first entries in the file.</returns>
     public static IReadOnlyList<ServiceFinding> Of(ServiceRecord record, DateOnly? asOf = null) =>
         [.. record.Entries.Where(e => asOf is null || e.Date <= asOf).GroupBy(e => e.Finding).Select(g => Merge([.. g.OrderBy(e => e.Date)]))];
+
+    /// <summary>The leaks behind the findings, as they stand on a day: one each, and one more for every reopening after a passed follow-up test.
+    /// That test closed what was before; what is found later is another leak (40 CFR 82.157, 84.106).</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="asOf">Later entries are left out.</param>
+    internal static IReadOnlyList<ServiceFinding> Leaks(ServiceRecord record, DateOnly asOf) =>
+        [.. record.Entries.Where(e => e.Date <= asOf).GroupBy(e => e.Finding).SelectMany(g => Leaks([.. g.OrderBy(e => e.Date)]))];
 
     /// <summary>What became of it, such as <c>repaired 2026-06-12, verified</c>.</summary>
     public string InWords()
@@ -54,6 +64,19 @@ public sealed record ServiceFinding
         var verified = day == Repaired ? "verified" : $"verified {Words.Date(day)}";
         if (!TestOnRecord) verified += " (no test on record)";
         return FollowedUp is { } later ? $"{verified}, followed up {Words.Date(later)}" : verified;
+    }
+
+    private static IEnumerable<ServiceFinding> Leaks(ServiceEntry[] entries)
+    {
+        var first = 0;
+        for (var i = 1; i < entries.Length; i++)
+        {
+            if (entries[i].Status != FindingStatus.Reopened || Merge(entries[first..i]) is not { Held: true } closed) continue;
+            yield return closed;
+            first = i;
+        }
+
+        yield return Merge(entries[first..]);
     }
 
     private static ServiceFinding Merge(ServiceEntry[] entries)

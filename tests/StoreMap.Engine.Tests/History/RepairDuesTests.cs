@@ -69,6 +69,30 @@ public class RepairDuesTests
         Assert.Equal(Day(due), Assert.Single(RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 6, 20))).Due);
     }
 
+    // 40 CFR 82.157(e), 84.106: a follow-up test passed ends the repair that the addition asked for; one failed, or gas again before it, does not.
+    // 60 lb to 1,200 lb after 75 days is 24.33 %, 20 lb 8.11 %: only the former asks for another repair.
+    [Theory]
+    [InlineData(true, 0, null)]
+    [InlineData(true, 20, null)]
+    [InlineData(true, 60, "2026-09-02")]
+    [InlineData(false, 0, "2026-06-19")]
+    [InlineData(false, 60, "2026-06-19")]
+    public void Over_ReopenedAfterAPassedFollowUpTest_CountsFromTheNextAdditionOverAndElseFromTheOld(bool followedUp, double later, string? due)
+    {
+        var found = new ServiceEntry { Finding = "F1", Date = new(2026, 5, 10), Fixture = "C1", Along = 1, Status = FindingStatus.Open };
+        ServiceEntry[] entries =
+        [
+            found, found with { Date = new(2026, 6, 2), Status = FindingStatus.Verified, Tests = [new(new(2026, 6, 2), "initial", "bubble", true)] },
+            found with { Date = new(2026, 6, 10), Status = followedUp ? FindingStatus.FollowedUp : FindingStatus.Reopened, Tests = [new(new(2026, 6, 10), "follow-up", "bubble", followedUp)] },
+            found with { Date = new(2026, 8, 1), Status = FindingStatus.Reopened },
+        ];
+        var record = new ServiceRecord("s", entries, [Added(new(2026, 3, 1), 10), Added(new(2026, 5, 20), 80), Added(new(2026, 8, 3), later)]);
+        var over = RepairDues.Over(Shop(LengthUnit.Foot), record, new DateOnly(2026, 8, 5));
+        Assert.Equal(due is null ? null : Day(due), over.SingleOrDefault()?.Due);
+        var next = RepairDues.Of(Shop(LengthUnit.Foot), record, ServiceFinding.Of(record).Single(), new DateOnly(2026, 8, 5));
+        Assert.Equal(due is null ? null : (RepairDue.Repair, Day(due)), next);
+    }
+
     [Fact]
     public void Over_AnAdditionBeforeTheRuleBegan_StartsNoClock()
     {
