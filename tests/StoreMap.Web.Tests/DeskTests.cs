@@ -116,7 +116,8 @@ public sealed partial class DeskTests(Chromium chromium)
 
         // Each zone's chart is the sheet's, and says in words what it shows.
         await Assertions.Expect(page.Locator(".trend svg").First).ToBeVisibleAsync();
-        Assert.Equal(await page.Locator("#zones tbody tr").CountAsync(), await page.Locator("figure.trend").CountAsync());
+        Assert.Equal(await page.Locator("#zones tbody tr").CountAsync(), await page.Locator("[id^=trend-]").CountAsync());
+        await Assertions.Expect(page.Locator("#fixture-trend-0 svg")).ToBeVisibleAsync();
         var cells = await page.Locator("#zones tbody tr").First.Locator("td").AllInnerTextsAsync();
         var days = await page.Locator("#zones thead th").AllInnerTextsAsync();
         await Assertions.Expect(page.Locator("#trend-0")).ToHaveAttributeAsync("aria-label", new Regex($"Highest reading above room: {days[2]} {cells[1]}, {days[3]} {cells[2]}\\."));

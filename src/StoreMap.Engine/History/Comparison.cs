@@ -54,6 +54,12 @@ public sealed record ZoneHistory(
     public LeakZone? Now { get; init; }
 }
 
+/// <summary>One fixture through the visits: the highest reading anywhere on it, whatever zones there are.</summary>
+/// <param name="Fixture">Fixture id.</param>
+/// <param name="Visits">One per visit, oldest first; peaks all of one like state; seen where a zone of it was.</param>
+/// <param name="Trend">Null under 4 comparable visits.</param>
+public sealed record FixtureHistory(string Fixture, IReadOnlyList<ZoneVisit> Visits, ZoneTrend? Trend);
+
 /// <summary>Gas whose source was not placed in a case, through the visits.</summary>
 /// <param name="Near">Fixture id where the gas was met when last seen.</param>
 /// <param name="Look">Where to look, in words, as said when last seen.</param>
@@ -105,6 +111,9 @@ public sealed record Comparison(
     IReadOnlyList<DateOnly> Dates, IReadOnlyList<ZoneHistory> Zones, IReadOnlyList<NotComparable> NotComparable,
     IReadOnlyList<MassBalance> Balances)
 {
+    /// <summary>Fixtures with a hit at one visit or more and comparable readings at two or more, in the plan's order.</summary>
+    public IReadOnlyList<FixtureHistory> Fixtures { get; init; } = [];
+
     /// <summary>Sources outside the cases and gas that nothing explained, in the order of the zones.</summary>
     public IReadOnlyList<SourceHistory> Sources { get; init; } = [];
 }

@@ -45,8 +45,15 @@ public static class SurveyComparison
             [.. unlike.OrderBy(u => IndexOf(plan, u.Fixture))],
             record is null ? [] : MassBalances.Of(plan, ordered, tracks, record, settings))
         {
+            Fixtures = [.. plan.Fixtures.Select(f => Fixture(f.Id)).Where(f => f.Visits.Any(v => v.Hit) && f.Visits.Count(v => v.PeakPpm is not null) > 1)],
             Sources = [.. SourceTrack.Follow(ordered, settings).Select(t => t.Tell(ordered, readings)).OrderBy(s => Rank(s.Change)).ThenBy(s => IndexOf(plan, s.Near))],
         };
+
+        FixtureHistory Fixture(string id)
+        {
+            var peaks = TrackPeaks.Of(id, tracks, ordered, readings);
+            return new FixtureHistory(id, peaks.Visits, peaks.Trend(settings));
+        }
     }
 
     private static int Rank(ZoneChange change) => change switch

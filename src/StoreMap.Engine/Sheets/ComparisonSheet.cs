@@ -99,7 +99,7 @@ public static class ComparisonSheet
         {
             if (zone.Visits.Count(v => v.PeakPpm is not null) < 2) continue;
             var own = CompareNotes.FindingsOf(zone, findings);
-            items.Add(new TrendChart($"{marks[zone]}: {CompareNotes.Tag(plan, zone.Fixture)}", zone, own, words) { After = 2 });
+            items.Add(new TrendChart($"{marks[zone]}: {CompareNotes.Tag(plan, zone.Fixture)}", zone.Visits, zone.Trend, own, words) { After = 2 });
         }
 
         items.AddRange([.. CompareNotes.Balances(plan, comparison, words), NoteItems.Gap(2), .. CompareNotes.NotComparable(plan, comparison, words)]);

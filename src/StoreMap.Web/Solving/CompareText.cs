@@ -17,6 +17,7 @@ internal static class CompareText
             [.. comparison.Dates.Select(Day)],
             [.. comparison.Zones.Select(z => Row(plan, z))],
             [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => Line(plan, study.Record, z))],
+            [.. comparison.Fixtures.Select(f => Line(plan, study.Record, f))],
             [.. comparison.Sources.Select(s => $"{Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
             [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
             [.. comparison.Balances.Select(b => Balance(bench.Plan, b))]);
@@ -25,12 +26,21 @@ internal static class CompareText
     private static TrendLine Line(Plan plan, ServiceRecord? record, ZoneHistory z)
     {
         var title = $"{Title(plan, z.Fixture)}, {Where(plan, z)}";
-        var repairs = ScreenTrend.Repairs(z, record).Select(f => $"repaired {Day(f.Repaired!.Value)}");
-        var told = $"Highest reading above room: {string.Join(", ", z.Visits.Select(v => $"{Day(v.Date)} {Peak(v)}").Concat(repairs))}.";
-        return new TrendLine(title, Trend(z), told, ScreenTrend.Draw(z, record, title, told, TrendMillimetres).Svg);
+        var told = Told(z.Visits, ScreenTrend.Repairs(z, record));
+        return new TrendLine(title, Trend(z.Trend), told, ScreenTrend.Draw(z, record, title, told, TrendMillimetres).Svg);
     }
 
-    private static ZoneRow Row(Plan plan, ZoneHistory z) => new(Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z), z.Service, z.Note);
+    private static TrendLine Line(Plan plan, ServiceRecord? record, FixtureHistory f)
+    {
+        var title = Title(plan, f.Fixture);
+        var told = Told(f.Visits, ScreenTrend.Repairs(f, record));
+        return new TrendLine(title, Trend(f.Trend), told, ScreenTrend.Draw(f, record, title, told, TrendMillimetres).Svg);
+    }
+
+    private static string Told(IReadOnlyList<ZoneVisit> visits, IReadOnlyList<ServiceFinding> repairs) =>
+        $"Highest reading above room: {string.Join(", ", visits.Select(v => $"{Day(v.Date)} {Peak(v)}").Concat(repairs.Select(f => $"repaired {Day(f.Repaired!.Value)}")))}.";
+
+    private static ZoneRow Row(Plan plan, ZoneHistory z) => new(Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z.Trend), z.Service, z.Note);
 
     private static string Title(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? Say.Fixture(f) : fixture;
 
@@ -51,7 +61,7 @@ internal static class CompareText
 
     private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "not probed alike" : v.Below ? $"under {Say.Ppm(v.DetectionPpm ?? ppm)}" : (v.AtLeast ? "over " : "") + Say.Ppm(ppm) + " ppm";
 
-    private static string Trend(ZoneHistory z) => z.Trend is not { } t ? "Too few alike visits for a trend; four are needed."
+    private static string Trend(ZoneTrend? trend) => trend is not { } t ? "Too few alike visits for a trend; four are needed."
         : t.P < 0.05 ? string.Create(CultureInfo.InvariantCulture, $"{(t.SlopePerMonth > 0 ? "Rising" : "Falling")} by {Math.Abs(t.SlopePerMonth):0.#} ppm a month")
         : "Neither rising nor falling for sure";
 

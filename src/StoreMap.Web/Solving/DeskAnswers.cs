@@ -77,7 +77,7 @@ public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, st
 /// <summary>A zone through the months.</summary>
 public sealed record ZoneRow(string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
 
-/// <summary>A zone's chart through the months.</summary>
+/// <summary>A zone's or a fixture's chart through the months.</summary>
 /// <param name="Title">Where.</param>
 /// <param name="Words">Whether it rises or falls.</param>
 /// <param name="Told">All that the chart shows, in a sentence.</param>
@@ -86,7 +86,7 @@ public sealed record TrendLine(string Title, string Words, string Told, string S
 
 /// <summary>Months side by side.</summary>
 public sealed record CompareAnswer(
-    IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
+    IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<TrendLine> FixtureTrends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
 /// <summary>What the server is asked to bind as a PDF.</summary>
 public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);

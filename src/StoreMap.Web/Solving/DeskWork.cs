@@ -59,7 +59,7 @@ internal static partial class DeskWork
     public static string Compare(string layout, string lengths, string visits)
     {
         var study = Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext());
-        if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], []), DeskJson.Default.CompareAnswer);
+        if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], [], []), DeskJson.Default.CompareAnswer);
         var answer = CompareText.Of(bench!, study);
         bench!.Keep(study);
         return JsonSerializer.Serialize(answer, DeskJson.Default.CompareAnswer);

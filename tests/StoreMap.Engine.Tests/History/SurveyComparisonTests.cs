@@ -37,6 +37,26 @@ public class SurveyComparisonTests
         Assert.All(result.Zones, z => Assert.Null(z.Trend));
     }
 
+    // By hand: C1 has its highest at 5 m, then at 1 m twice; four visits 9, 6, 12, 15 give S = 4 of 6 pairs, p = 2·4/24 (Kendall's table for n = 4).
+    [Fact]
+    public void Compare_FixturesOverFourVisits_HaveTheHighestAnywhereOnThemAndATrend()
+    {
+        NetReading FansOff(double net) => At("C1", 2, net, n => n with { Reading = n.Reading with { Air = AirState.FansOff } });
+        var result = SurveyComparison.Compare(Shop,
+        [
+            Visit(May, [At("C1", 1, 4), At("C1", 5, 9), At("C2", 2, 0.5)], Located(Zone("C1", 0.6, 1.6, 4), Zone("C1", 4.5, 5.5, 9))),
+            Visit(June, [At("C1", 1, 6), At("C1", 5, 0.2), FansOff(90), At("C2", 2, 0.1)], Located()),
+            Visit(July, [At("C1", 1.2, 12), Below("C1", 5), At("C2", 2, 0.7)], Located(Zone("C1", 1, 1.5, 12))),
+            Visit(Day(8, 6), [At("C1", 1, 15), Below("C2", 1)], Located(Zone("C1", 1, 1.5, 15))),
+        ]);
+        var fixture = Assert.Single(result.Fixtures);
+        Assert.Equal("C1", fixture.Fixture);
+        Assert.Equal([9.0, 6.0, 12.0, 15.0], fixture.Visits.Select(v => v.PeakPpm!.Value));
+        Assert.Equal([true, false, true, true], fixture.Visits.Select(v => v.Seen));
+        Assert.Equal(4, fixture.Trend!.S);
+        Assert.Equal(8.0 / 24, fixture.Trend.P, 1e-9);
+    }
+
     /// <summary>Gas whose source is not placed in a case is followed like a zone: by the fixture where it was met, or by its place.</summary>
     [Fact]
     public void Compare_SourcesOutsideTheCases_AreRecurringNewAndNoLongerSeen()

@@ -37,6 +37,19 @@ public class ScreenTrendTests
     }
 
     [Fact]
+    public void Draw_OfAFixture_HasItsPeaksAndEveryRepairOnIt()
+    {
+        var repaired = new ServiceEntry { Finding = "F1", Date = new(2026, 6, 23), Fixture = "C1", Along = 1.5, Status = FindingStatus.Repaired };
+        var record = new ServiceRecord("s", [repaired, repaired with { Finding = "F2", Fixture = "C2" }, repaired with { Finding = "F3", Along = 9 }], []);
+        var fixture = new FixtureHistory("C1", Zone.Visits, null);
+        Assert.Equal(["F1", "F3"], ScreenTrend.Repairs(fixture, record).Select(f => f.Entry.Finding));
+        Assert.Equal(["F1"], ScreenTrend.Repairs(Zone, record).Select(f => f.Entry.Finding));
+        var svg = XDocument.Parse(ScreenTrend.Draw(fixture, record, "C1", "Peaks", 90).Svg);
+        Assert.Equal(2, svg.Descendants().Count(e => e.Name.LocalName == "line" && e.Attribute("stroke-dasharray")?.Value == "1.6 0.8"));
+        Assert.Equal(3, svg.Descendants().Count(e => e.Name.LocalName == "circle"));
+    }
+
+    [Fact]
     public void Draw_WithoutARecord_MarksNoRepair()
     {
         Assert.Empty(ScreenTrend.Repairs(Zone, null));

@@ -2,7 +2,7 @@ using StoreMap.Surveys;
 
 namespace StoreMap.History;
 
-/// <summary>The peaks of one zone through the visits, all in the one state that lets most visits be compared.</summary>
+/// <summary>The peaks of one zone, or of a whole fixture, through the visits, all in the one state that lets most visits be compared.</summary>
 /// <param name="State">The state; null when no reading there gives a number.</param>
 /// <param name="Visits">One per visit.</param>
 /// <param name="ComparedAt">The largest detection level among the visits compared: what is below it counts as below at all of them.</param>
@@ -11,8 +11,16 @@ internal sealed record TrackPeaks(LikeState? State, IReadOnlyList<ZoneVisit> Vis
     public static TrackPeaks Of(
         ZoneTrack track, IReadOnlyList<ZoneTrack> neighbours, IReadOnlyList<SurveyVisit> visits, VisitReadings readings, ComparisonSettings settings)
     {
-        var near = Enumerable.Range(0, visits.Count)
-            .Select(v => readings[v, track.Fixture].Where(r => !r.State.HitOnly && Belongs(track, neighbours, r.Net.Reading.Place, settings)).ToList()).ToList();
+        return Of(visits, v => readings[v, track.Fixture].Where(r => Belongs(track, neighbours, r.Net.Reading.Place, settings)), v => track.Sightings[v] is not null);
+    }
+
+    /// <summary>Those of a whole fixture; seen where a zone of it was.</summary>
+    public static TrackPeaks Of(string fixture, IReadOnlyList<ZoneTrack> tracks, IReadOnlyList<SurveyVisit> visits, VisitReadings readings) =>
+        Of(visits, v => readings[v, fixture], v => tracks.Any(t => t.Fixture == fixture && t.Sightings[v] is not null));
+
+    private static TrackPeaks Of(IReadOnlyList<SurveyVisit> visits, Func<int, IEnumerable<(NetReading Net, LikeState State)>> of, Func<int, bool> sighted)
+    {
+        var near = Enumerable.Range(0, visits.Count).Select(v => of(v).Where(r => !r.State.HitOnly).ToList()).ToList();
         LikeState? state = near.SelectMany(r => r).Select(r => r.State).Distinct()
             .OrderByDescending(s => near[^1].Exists(r => r.State == s))
             .ThenByDescending(s => near.Count(v => v.Exists(r => r.State == s)))
@@ -21,7 +29,7 @@ internal sealed record TrackPeaks(LikeState? State, IReadOnlyList<ZoneVisit> Vis
         List<ZoneVisit> peaks = [];
         for (var v = 0; v < visits.Count; v++)
         {
-            var seen = track.Sightings[v] is not null;
+            var seen = sighted(v);
             var like = near[v].Where(r => r.State == state).Select(r => r.Net).ToList();
             peaks.Add(like.Count == 0 ? new ZoneVisit(visits[v].Date, null, false, false, seen) : Peak(visits[v].Date, like, seen));
         }
@@ -31,6 +39,18 @@ internal sealed record TrackPeaks(LikeState? State, IReadOnlyList<ZoneVisit> Vis
 
     /// <summary>True when a visit shows gas above what every compared visit could have shown.</summary>
     public bool Shows(ZoneVisit visit) => visit is { PeakPpm: { } peak, Below: false } && peak >= ComparedAt;
+
+    /// <summary>The trend over the visits compared; null when they are too few.</summary>
+    public ZoneTrend? Trend(ComparisonSettings settings)
+    {
+        var used = Visits.Where(v => v.PeakPpm is not null).ToList();
+        if (used.Count < Math.Max(2, settings.TrendVisits)) return null;
+        // All that lies below the largest detection level ties there: none of it can be ranked.
+        var values = used.Select(v => Shows(v) ? v.PeakPpm!.Value : ComparedAt).ToArray();
+        var test = MannKendall.Of(values);
+        var line = SenSlope.Of([.. used.Select(v => (double)v.Date.DayNumber)], values);
+        return double.IsNaN(line.Slope) ? null : new ZoneTrend((int)test.S, test.P, line.Slope * 30);
+    }
 
     private static ZoneVisit Peak(DateOnly date, List<NetReading> like, bool seen)
     {

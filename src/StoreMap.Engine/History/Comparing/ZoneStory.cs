@@ -40,7 +40,7 @@ internal sealed class ZoneStory
             ZoneChange.NoLongerSeen => $"Nothing above {Words.Ppm(peaks.ComparedAt)} on {Words.Date(Now.Date)}; before{Values(Before)}. {reason}",
             _ => $"Seen {SeenDates()}, not comparable at the latest visit: {reason}.",
         };
-        var trend = Trend(settings);
+        var trend = peaks.Trend(settings);
         return new ZoneHistory(
             track.Fixture, track.Latest.From, track.Latest.To, peaks.Visits, change, trend, TrackService.InWords(findings),
             string.Join(" ", new[] { note.Trim(), Repairs(change), TrendWords(trend) }.Where(s => s.Length > 0))) { Now = track.Sightings[^1] };
@@ -84,17 +84,6 @@ internal sealed class ZoneStory
         }
 
         return change == ZoneChange.NoLongerSeen ? "No repair in that time is on record: it may come back." : "";
-    }
-
-    private ZoneTrend? Trend(ComparisonSettings settings)
-    {
-        var used = peaks.Visits.Where(v => v.PeakPpm is not null).ToList();
-        if (used.Count < Math.Max(2, settings.TrendVisits)) return null;
-        // All that lies below the largest detection level ties there: none of it can be ranked.
-        var values = used.Select(v => peaks.Shows(v) ? v.PeakPpm!.Value : peaks.ComparedAt).ToArray();
-        var test = MannKendall.Of(values);
-        var line = SenSlope.Of([.. used.Select(v => (double)v.Date.DayNumber)], values);
-        return double.IsNaN(line.Slope) ? null : new ZoneTrend((int)test.S, test.P, line.Slope * 30);
     }
 
     private static string TrendWords(ZoneTrend? trend) => trend is not { P: < 0.05 } ? ""

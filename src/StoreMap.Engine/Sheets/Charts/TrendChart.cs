@@ -3,9 +3,9 @@ using StoreMap.Plans;
 
 namespace StoreMap.Sheets;
 
-/// <summary>One zone through the visits: peaks against true dates, the slope, and repairs as upright lines; without a title where it
+/// <summary>One zone or fixture through the visits: peaks against true dates, the slope, and repairs as upright lines; without a title where it
 /// stands by the chart.</summary>
-internal sealed class TrendChart(string? title, ZoneHistory zone, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
+internal sealed class TrendChart(string? title, IReadOnlyList<ZoneVisit> visits, ZoneTrend? trend, IReadOnlyList<ServiceFinding> findings, Words words) : FlowItem
 {
     /// <summary>Height of a chart.</summary>
     public const double ChartHeight = 56;
@@ -19,16 +19,16 @@ internal sealed class TrendChart(string? title, ZoneHistory zone, IReadOnlyList<
         svg.Begin("trend", "trend", title);
         if (title is not null) svg.Text(new(at.X, at.Y + SheetStyle.TextSmall), SheetStyle.SmallBold.Fit(title, width), SheetStyle.SmallBold);
         var box = new SheetBox(at.X + AxisRoom, at.Y + TitleRoom, width - AxisRoom - 12, ChartHeight - TitleRoom - 13);
-        var dates = zone.Visits.Select(v => v.Date.DayNumber).ToList();
+        var dates = visits.Select(v => v.Date.DayNumber).ToList();
         double first = dates.Min(), last = Math.Max(dates.Max(), first + 1);
         double X(double day) => box.X + 5 + ((box.Width - 10) * (day - first) / (last - first));
-        var peaks = zone.Visits.Where(v => v.PeakPpm is not null).ToList();
+        var peaks = visits.Where(v => v.PeakPpm is not null).ToList();
         var axis = new ChartAxis(0, Math.Max(1, peaks.Count > 0 ? peaks.Max(v => v.PeakPpm!.Value) : 1) * 1.15, box.Bottom, box.Y, 4);
         var labels = new LabelPlacer(new SheetBox(at.X, at.Y + 4, width, ChartHeight - 12));
         DrawGrid(svg, box, axis);
         DrawDates(svg, box, X);
         DrawRepairs(svg, box, X, first, last, labels);
-        if (zone.Trend is { } trend && peaks.Count > 1) DrawSlope(svg, box, axis, X, peaks, trend);
+        if (trend is not null && peaks.Count > 1) DrawSlope(svg, box, axis, X, peaks, trend);
         foreach (var (a, b) in peaks.Zip(peaks.Skip(1)))
         {
             // From one limit to another nothing rises or falls.
@@ -58,7 +58,7 @@ internal sealed class TrendChart(string? title, ZoneHistory zone, IReadOnlyList<
     private void DrawDates(SvgWriter svg, SheetBox box, Func<double, double> x)
     {
         var free = double.NegativeInfinity;
-        foreach (var visit in zone.Visits)
+        foreach (var visit in visits)
         {
             var at = x(visit.Date.DayNumber);
             svg.Line(new(at, box.Bottom), new(at, box.Bottom + 1.2), Paint.Line(SheetStyle.Narrow));
