@@ -36,6 +36,7 @@ public sealed class StoreDatabaseTests : IDisposable
         {
             connection.Execute("DROP TABLE people");
             connection.Execute("DROP TABLE photos");
+            connection.Execute("DROP TABLE store_photos");
             connection.Execute("DROP TABLE devices");
             connection.Execute("DELETE FROM SchemaVersions WHERE ScriptName <> '0001-stores.sql'");
         }

@@ -90,7 +90,7 @@ public sealed class FindingLifeTests(Chromium chromium)
         File.Copy(file, named);
         Assert.Equal(0, await DeskTests.Run("check", Desk.Sample("small.layout.json"), named));
         using var trail = JsonDocument.Parse(await server.Get("/api/stores/lark-lane/findings"));
-        Assert.Equal(5, trail.RootElement.GetArrayLength());
+        Assert.Equal(6, trail.RootElement.GetArrayLength());
         Assert.All(trail.RootElement.EnumerateArray(), e => Assert.Equal("this machine", e.GetProperty("sender").GetString()));
         screens.IsQuiet();
     }

@@ -87,6 +87,39 @@ public sealed class PhotoTests(Chromium chromium)
         await Assertions.Expect(others.Page.Locator(".photos")).ToHaveCountAsync(0);
     }
 
+    [Fact]
+    public async Task Photo_OfALeakBehindNoPanel_IsKeptOfflineAndShownOnOtherDevices()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var wire = new Wire(server.Url);
+        await using var screens = await Screens.Open(chromium, "finding-photo");
+        var page = screens.Page;
+        await Floor.MakeStore(page, wire.Url);
+        await Floor.AllSent(page);
+        await Floor.ReadyForOffline(page);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Findings", Exact = true }).ClickAsync();
+        await page.Locator("#new-finding summary").ClickAsync();
+        await page.Locator("#found-place").SelectOptionAsync(new SelectOptionValue { Index = 5 });
+        await page.Locator("#found-spot").FillAsync("coil");
+        await page.Locator("#found-who").FillAsync("Ada Brook");
+        wire.Cut();
+        await page.Locator("#found-add").ClickAsync();
+        await page.Locator("input.photo").SetInputFilesAsync(new FilePayload { Name = "c.jpg", MimeType = "image/jpeg", Buffer = Convert.FromBase64String(await page.EvaluateAsync<string>(Camera)) });
+        await Assertions.Expect(page.Locator("a.stand")).ToContainTextAsync("3 to send");
+        await page.ReloadAsync();
+        await page.WaitForFunctionAsync("() => document.querySelector('.finding .photos img')?.naturalWidth > 0");
+        await screens.Look("kept");
+        wire.Mend();
+        await Floor.AllSent(page);
+
+        await using var others = await Screens.Open(chromium, "other");
+        await others.Page.GotoAsync(server.Url);
+        await others.Page.GetByText("Alder Corner Foods").First.ClickAsync();
+        await others.Page.GetByRole(AriaRole.Link, new() { Name = "Findings", Exact = true }).ClickAsync();
+        await others.Page.WaitForFunctionAsync("() => document.querySelector('.finding .photos img')?.naturalWidth > 0");
+        others.IsQuiet();
+    }
+
     // The segment in which cameras write where a picture was taken (Exif, APP1), behind the first marker.
     private static byte[] WithPlace(byte[] jpeg)
     {

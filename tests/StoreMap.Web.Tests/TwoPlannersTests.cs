@@ -111,6 +111,36 @@ public sealed class TwoPlannersTests(Chromium chromium)
         Assert.Equal(["Dairy", null, "Meat", null], layout.RootElement.GetProperty("fixtures").EnumerateArray().Select(f => f.TryGetProperty("name", out var name) ? name.GetString() : null));
     }
 
+    [Fact]
+    public async Task Store_AddedByTwoInDifferentUnits_IsNotPutTogetherAndNothingIsLost()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "units");
+        var mine = screens.Page;
+        await mine.GotoAsync(server.Url);
+        await mine.Context.RouteAsync("**/api/**", route => route.AbortAsync());
+        await Floor.MakeStore(mine, server.Url, cases: 2);
+        var store = new Uri(mine.Url).Segments[^1];
+        await using var others = await chromium.Device();
+        var theirs = await others.NewPageAsync();
+        await theirs.GotoAsync($"{server.Url}/new");
+        await theirs.Locator("#name").FillAsync("Long Row Foods");
+        await theirs.Locator("select").SelectOptionAsync("m");
+        await theirs.Locator("#cases").FillAsync("tag,kind,lengths,refrigerant\n1,open-case,3.75-3.75,R-448A\n");
+        await theirs.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
+        await Floor.AllSent(theirs);
+        await mine.Context.UnrouteAllAsync();
+        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await mine.Locator("#both").ClickAsync();
+        await Assertions.Expect(mine.Locator("#plan-state")).ToHaveTextAsync("The server's plan is in another unit (metre) than yours, so their numbers can't be put together: take the server's, and draw in it what yours has.");
+        await Assertions.Expect(mine.Locator("#clashes")).ToHaveCountAsync(0);
+        await Assertions.Expect(mine.Locator("#board .thing.fixtures")).ToHaveCountAsync(2);
+        Assert.Contains("\"units\": \"m\"", await server.Get($"/api/stores/{store}/layout"), StringComparison.Ordinal);
+        await mine.GetByRole(AriaRole.Button, new() { Name = "Take the server's plan instead" }).ClickAsync();
+        await Assertions.Expect(mine.Locator("#board .thing.fixtures")).ToHaveCountAsync(1);
+        await Floor.AllSent(mine);
+    }
+
     private static async Task Save(IPage page)
     {
         await page.Locator("#save").ClickAsync();

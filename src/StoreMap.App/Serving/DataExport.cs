@@ -41,15 +41,19 @@ internal static class DataExport
             {
                 yield return ($"{store.Id}/{survey.Id}.survey.json", SurveysApi.SurveyFile(survey, layout, journal));
                 yield return ($"{store.Id}/{survey.Id}.journal.jsonl", Lines(journal.Events(survey.Id).Select(e => e.Document)));
-                foreach (var photo in photos.Of(survey.Id)) yield return ($"{store.Id}/{survey.Id}.photos/{photo}.jpg", photos.Find(survey.Id, photo)!);
+                foreach (var photo in Of(photos, PhotoOwner.Survey, survey.Id)) yield return ($"{store.Id}/{survey.Id}.photos/{photo.Name}", photo.Content);
             }
 
             var record = FindingsApi.Record(LayoutDocument.Parse(layout.Document).Plan, findings, journal);
             if (record.Record.Entries.Count + record.Record.Movements.Count > 0) yield return ($"{store.Id}/{store.Id}.service.json", FindingsApi.RecordFile(record));
             var entries = findings.Of(store.Id);
+            foreach (var photo in Of(photos, PhotoOwner.Store, store.Id)) yield return ($"{store.Id}/{store.Id}.photos/{photo.Name}", photo.Content);
             if (entries.Count > 0) yield return ($"{store.Id}/{store.Id}.findings.jsonl", Lines(entries.Select(Trail)));
         }
     }
+
+    private static IEnumerable<(string Name, byte[] Content)> Of(Photos photos, PhotoOwner kind, string owner) =>
+        photos.Of(kind, owner).Select(photo => (photo + ".jpg", photos.Find(kind, owner, photo)!));
 
     // Who sent an entry and when it was received stand beside it, as it was written.
     private static string Trail(FindingEntryRow e) => new JsonObject { ["at"] = e.At.ToString("O", CultureInfo.InvariantCulture), ["sender"] = e.Sender, ["event"] = e.Document }.ToJsonString();

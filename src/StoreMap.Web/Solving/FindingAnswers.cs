@@ -3,7 +3,9 @@ using StoreMap.History;
 namespace StoreMap.Web.Solving;
 
 /// <summary>A photo of a finding.</summary>
-public sealed record FindingPhoto(string Survey, string Photo);
+/// <param name="Place">Where the server has it, such as <c>stores/quince</c>.</param>
+/// <param name="Photo">Its id.</param>
+public sealed record FindingPhoto(string Place, string Photo);
 
 /// <summary>One entry of a finding, in words.</summary>
 /// <param name="Event">Id of the entry that can be taken back; null for what a file or a panel tells.</param>
@@ -13,8 +15,7 @@ public sealed record FindingPhoto(string Survey, string Photo);
 /// <param name="Details">More of it, a line each.</param>
 /// <param name="Who">By whom; null when not said.</param>
 /// <param name="Survey">The visit at which the leak was confirmed; null for other entries.</param>
-/// <param name="Panel">The panel behind which it was.</param>
-public sealed record FindingEntry(string? Event, string? Id, string Date, string What, IReadOnlyList<string> Details, string? Who, string? Survey, string? Panel);
+public sealed record FindingEntry(string? Event, string? Id, string Date, string What, IReadOnlyList<string> Details, string? Who, string? Survey);
 
 /// <summary>A finding of a store.</summary>
 /// <param name="Id">Its id in the service record.</param>

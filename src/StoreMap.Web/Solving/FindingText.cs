@@ -32,7 +32,7 @@ internal static class FindingText
             now.Finding, fixture is null ? now.Equipment ?? now.Fixture ?? "?" : Say.Fixture(fixture), Where(bench.Shown, fixture, now), Status(now.Status), Stand(finding),
             due is var (what, by) ? Due(what, by, day) : null, due?.By < day, now.Status == FindingStatus.FollowedUp || (finding.Verified is not null && due is null), story.IsApart,
             [.. Entries(plan, story)], [.. story.TakenBack.Select(e => $"{e.Body["entry"]!["date"].Text()}: {e.Body["entry"]!["status"].Text()}, taken back")],
-            [.. visits.SelectMany(v => v.State.Events.Where(e => e.Kind == JournalKinds.Photo && e.Body["panel"].Text() is { } panel && e.Body["photo"].Text() is not null && panels.Contains((v.Survey, panel))).Select(e => new FindingPhoto(v.Survey, e.Body["photo"].Text()!)))],
+            [.. visits.SelectMany(v => v.State.Events.Where(e => e.Kind == JournalKinds.Photo && e.Body["panel"].Text() is { } panel && e.Body["photo"].Text() is not null && panels.Contains((v.Survey, panel))).Select(e => new FindingPhoto($"surveys/{v.Survey}", e.Body["photo"].Text()!))), .. story.Photos.Select(p => new FindingPhoto($"stores/{plan.Id}", p))],
             story.Latest, [.. ServiceSteps.After(now.Status).Select(s => s.ToString())], finding, system?.Id, system is null ? null : fixture is null ? system.Refrigerant : plan.RefrigerantAt(fixture, now.Along ?? 0));
     }
 
@@ -45,12 +45,12 @@ internal static class FindingText
             var e = line.Entry;
             var id = line.Event?.Id;
             yield return new FindingEntry(
-                line.Event?.Device == ServiceJournal.FileDevice ? null : id, id, Day(e.Date), What(line, before, ReferenceEquals(e, first)), [.. Details(e), .. Weights(plan, story, line)], e.Technician, line.Panel?.Survey, line.Panel?.Look.Panel);
+                line.Event?.Device == ServiceJournal.FileDevice ? null : id, id, Day(e.Date), What(line, before, ReferenceEquals(e, first)), [.. Details(e), .. Weights(plan, story, line)], e.Technician, line.Panel?.Survey);
             before = e.Status;
         }
 
         // Weighed on a day without an entry.
-        foreach (var w in story.Weights.Where(w => LineOf(story, w) is null)) yield return new FindingEntry(null, null, Day(w.Movement.Date), Weight(plan, w.Movement), [], null, null, null);
+        foreach (var w in story.Weights.Where(w => LineOf(story, w) is null)) yield return new FindingEntry(null, null, Day(w.Movement.Date), Weight(plan, w.Movement), [], null, null);
     }
 
     private static string What(ServiceLine line, FindingStatus? before, bool first)

@@ -74,14 +74,15 @@ internal static partial class Browser
     [JSImport("unsentPhotos", "photos")]
     public static partial Task<string> UnsentPhotos(string survey);
 
+    /// <summary>Sends a photo to a place of the server, such as <c>surveys/20260804-5f</c>.</summary>
     [JSImport("sendPhoto", "photos")]
-    public static partial Task<int> SendPhoto(string id, string device);
+    public static partial Task<int> SendPhoto(string id, string place, string device);
 
     [JSImport("photoDone", "photos")]
     public static partial Task PhotoDone(string id, bool refused);
 
     [JSImport("photoUrl", "photos")]
-    public static partial Task<string> PhotoUrl(string survey, string id);
+    public static partial Task<string> PhotoUrl(string place, string id);
 
     [JSImport("photosOf", "photos")]
     public static partial Task<string> PhotosOf(string survey);

@@ -20,6 +20,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         }
 
         if (answer.StatusCode != HttpStatusCode.PreconditionFailed) return await Refusal();
+        if (record.Version > 0 && await WasTaken(record)) return null;
         if (record.Version > 0) return $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page.";
         if (record.Changed) return Twice(record);
         return await server.Layout(record.Id) is var (version, document) ? await Meet(record, version, document) : await Refusal();
@@ -79,6 +80,15 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         var taken = known && latest.Document == now.Document;
         await store.Put(taken ? latest with { Version = version, Document = document, Order = same ? latest.Order : null } : latest with { Changed = true });
         return taken ? null : Twice(record);
+    }
+
+    // Sent before, and the answer lost on its way: what the server has is what this device sent.
+    private async Task<bool> WasTaken(StoreRecord record)
+    {
+        if (await server.Layout(record.Id) is not var (version, document) || document != record.Document) return false;
+        var now = await store.Store(record.Id) ?? record;
+        await store.Put(now with { Version = version, Changed = now.Document != document });
+        return true;
     }
 
     private static string Twice(StoreRecord record) =>

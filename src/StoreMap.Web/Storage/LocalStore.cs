@@ -141,9 +141,13 @@ public sealed class LocalStore
         new BackupFile
         {
             Store = store, Survey = survey, Events = await EventTexts(survey.Id), ServiceEvents = await EventTexts(store.Id),
-            Photos = JsonSerializer.Deserialize(await Browser.PhotosOf(survey.Id), Json.Default.BackupPhotoArray)!,
+            Photos = await PhotosOf(survey.Id), StorePhotos = await PhotosOf(store.Id),
         },
         Json.Default.BackupFile);
+
+    private static async Task<BackupPhoto[]> PhotosOf(string journal) => JsonSerializer.Deserialize(await Browser.PhotosOf(journal), Json.Default.BackupPhotoArray)!;
+
+    private static Task Restore(string journal, IReadOnlyList<BackupPhoto> photos) => Browser.RestorePhotos(journal, JsonSerializer.Serialize([.. photos], Json.Default.BackupPhotoArray));
 
     /// <summary>Reads a backup file back in; what is here already stays.</summary>
     /// <returns>The survey's id and how many entries were new; null when it is no backup.</returns>
@@ -162,12 +166,13 @@ public sealed class LocalStore
         if (file is null || file.Format != BackupFile.FormatName || !JournalEvent.IsId(file.Survey.Id)) return null;
         if (file.Events.Any(e => JournalEvent.Parse(e)?.Survey != file.Survey.Id) || file.ServiceEvents.Any(e => JournalEvent.Parse(e)?.Survey != file.Store.Id)) return null;
         if (LayoutDocument.TryParse(file.Store.Document, null, out var layout) is var _ && layout?.Plan.Id != file.Store.Id) return null;
-        if (file.Photos.Any(p => !JournalEvent.IsId(p.Id) || !System.Buffers.Text.Base64.IsValid(p.Jpeg))) return null;
+        if (file.Photos.Concat(file.StorePhotos).Any(p => !JournalEvent.IsId(p.Id) || !System.Buffers.Text.Base64.IsValid(p.Jpeg))) return null;
         if (await Store(file.Store.Id) is null) await Put(file.Store with { Version = 0, Order = null, Service = null });
         await TakeService(file.Store, keepStore: false);
         await Browser.Restore(file.Store.Id, JsonSerializer.Serialize([.. file.ServiceEvents], Json.Default.StringArray));
         if (await Survey(file.Survey.Id) is null) await Put(file.Survey with { Cursor = 0 });
-        await Browser.RestorePhotos(file.Survey.Id, JsonSerializer.Serialize([.. file.Photos], Json.Default.BackupPhotoArray));
+        await Restore(file.Survey.Id, file.Photos);
+        await Restore(file.Store.Id, file.StorePhotos);
         return (file.Survey.Id, await Browser.Restore(file.Survey.Id, JsonSerializer.Serialize([.. file.Events], Json.Default.StringArray)));
     }
 

@@ -81,8 +81,11 @@ public sealed record BackupFile
     /// <summary>The store's service journal.</summary>
     public IReadOnlyList<string> ServiceEvents { get; init; } = [];
 
-    /// <summary>Photos that this device has.</summary>
+    /// <summary>Photos of the visit that this device has.</summary>
     public IReadOnlyList<BackupPhoto> Photos { get; init; } = [];
+
+    /// <summary>Photos of the store's findings that this device has.</summary>
+    public IReadOnlyList<BackupPhoto> StorePhotos { get; init; } = [];
 }
 
 /// <summary>A photo in a backup file.</summary>

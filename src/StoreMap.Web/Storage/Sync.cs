@@ -137,12 +137,13 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         {
             Trouble = await layouts.Send(record) ?? Trouble;
             if (await store.Store(record.Id) is { Version: > 0 } or { Changed: true }) await SendEvents(record.Id, $"api/stores/{record.Id}/findings", texts => JsonSerializer.Serialize(new FindingBatch(texts), Json.Default.FindingBatch));
+            if (await store.Store(record.Id) is { Version: > 0 }) await SendPhotos(record.Id, $"stores/{record.Id}");
         }
 
         foreach (var survey in await store.Surveys())
         {
             await SendEvents(survey.Id, $"api/surveys/{survey.Id}/events", texts => JsonSerializer.Serialize(new EventBatch(survey.Store, survey.Started, texts), Json.Default.EventBatch));
-            await SendPhotos(survey);
+            await SendPhotos(survey.Id, $"surveys/{survey.Id}");
         }
 
         await Fetch();
@@ -177,11 +178,11 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     }
 
     // A photo that the server won't have stays here and is not tried again.
-    private async Task SendPhotos(SurveyRecord survey)
+    private async Task SendPhotos(string journal, string place)
     {
-        foreach (var photo in JsonSerializer.Deserialize(await Browser.UnsentPhotos(survey.Id), Json.Default.StringArray)!)
+        foreach (var photo in JsonSerializer.Deserialize(await Browser.UnsentPhotos(journal), Json.Default.StringArray)!)
         {
-            switch (await Browser.SendPhoto(photo, store.Device))
+            switch (await Browser.SendPhoto(photo, place, store.Device))
             {
                 case 204:
                     await Browser.PhotoDone(photo, false);
@@ -194,7 +195,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
                     Stand = SyncStand.SignIn;
                     return;
                 default:
-                    // Not reached, or the visit is not there yet: with the next round.
+                    // Not reached, or the visit or store is not there yet: with the next round.
                     return;
             }
         }

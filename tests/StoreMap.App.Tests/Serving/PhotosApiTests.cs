@@ -27,6 +27,20 @@ public class PhotosApiTests
         Assert.Contains("tern-hollow/s1.photos/p1.jpg", zip.Entries.Select(e => e.FullName));
     }
 
+    [Fact]
+    public async Task Photo_OfAFinding_IsTheStores()
+    {
+        await using var server = await TestServer.Start();
+        await server.PutDemo();
+        var image = Jpeg(Frame, Scan);
+        async Task<HttpStatusCode> Send(string store) => (await server.Client.PutAsync($"/api/stores/{store}/photos/p1", Content(image), Cancel)).StatusCode;
+        Assert.Equal(HttpStatusCode.NotFound, await Send("elsewhere"));
+        Assert.Equal(HttpStatusCode.NoContent, await Send("tern-hollow"));
+        Assert.Equal(image, await server.Client.GetByteArrayAsync("/api/stores/tern-hollow/photos/p1", Cancel));
+        await using var zip = new System.IO.Compression.ZipArchive(await server.Client.GetStreamAsync("/api/export.zip", Cancel));
+        Assert.Contains("tern-hollow/tern-hollow.photos/p1.jpg", zip.Entries.Select(e => e.FullName));
+    }
+
     public static TheoryData<string, byte[]> Hostile => new()
     {
         { "text", "GIF89a not a photo"u8.ToArray() },

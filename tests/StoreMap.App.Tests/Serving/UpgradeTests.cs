@@ -41,7 +41,7 @@ public sealed class UpgradeTests : IDisposable
         {
             // Every row is as it was, and the new steps are there.
             Assert.Equal(before, Rows(StoreDatabase.FileName));
-            foreach (var table in new[] { "people", "photos", "devices" }) Assert.Contains(table, TableNames(StoreDatabase.FileName));
+            foreach (var table in new[] { "people", "photos", "devices", "store_photos" }) Assert.Contains(table, TableNames(StoreDatabase.FileName));
             foreach (var (file, text) in Beside) Assert.Equal(text, await File.ReadAllTextAsync(Path.Combine(folder, file), Cancel));
 
             // The backup made first has the same rows, in the schema of then.

@@ -168,6 +168,14 @@ public class ServiceJournalTests
         static string Said(ServiceState s) => s.File.Root.ToJsonString() + string.Join(';', s.Stories.Select(f => string.Join(',', f.Latest)));
     }
 
+    [Fact]
+    public void Replay_PhotosOfAFinding_AreItsOwnUnlessTakenBack()
+    {
+        JournalEvent Photo(string id, string finding) => Withdraw("") with { Id = id, Kind = JournalKinds.Photo, Body = new JsonObject { ["photo"] = $"picture-{id}", ["finding"] = finding } };
+        var state = Replay([Note("e1", "a", 5, FindingStatus.Open), Photo("f1", "C1/2 2026-06-04"), Photo("f2", "C1/2 2026-06-04"), Photo("f3", "another"), Withdraw("f2")], Found);
+        Assert.Equal(["picture-f1"], Assert.Single(state.Stories).Photos);
+    }
+
     private static ServiceState Replay(IEnumerable<JournalEvent> events, params FoundPanel[] panels) => ServiceJournal.Replay(Shop, events, panels);
 
     private static FoundPanel Panel(int number, int day) => new("s1", new PanelLook($"p{number}", $"C1/{number}", true, "flare", new DateTimeOffset(2026, 6, day, 23, 30, 0, TimeSpan.FromHours(-5))), "Ada Brook");

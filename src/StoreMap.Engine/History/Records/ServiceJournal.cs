@@ -74,10 +74,10 @@ public static class ServiceJournal
         // On one day: what a file has, then what was found, then what devices noted of it.
         var takenBack = all[true].SelectMany(e => ServiceItem.Of(e, file));
         var read = ServiceAssembly.Read(plan, ServiceItem.Once([.. noted.Where(i => i.IsOfFile), .. found, .. noted.Where(i => !i.IsOfFile)], takenBack));
-        return new ServiceState(read.File, Stories(read, [.. all[false]], [.. all[true]]), read.LeftOut, conflicts);
+        return new ServiceState(read.File, Stories(read, [.. all[false]], [.. all[true]], [.. once.Where(e => e.Kind == JournalKinds.Photo && !gone.Contains(e.Id))]), read.LeftOut, conflicts);
     }
 
-    private static List<FindingStory> Stories(ServiceAssembly read, List<JournalEvent> events, List<JournalEvent> takenBack)
+    private static List<FindingStory> Stories(ServiceAssembly read, List<JournalEvent> events, List<JournalEvent> takenBack, List<JournalEvent> photos)
     {
         var record = read.File.Record;
         var lines = record.Entries.Zip(read.Entries, (e, i) => new ServiceLine(e, i.Event, i.Panel)).ToLookup(l => l.Entry.Finding);
@@ -93,6 +93,7 @@ public static class ServiceJournal
                 Lines = [.. lines[f.Id]],
                 Weights = [.. weights[f.Id]],
                 Latest = [.. lines[f.Id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
+                Photos = [.. photos.Where(e => e.Body["finding"].Text() == f.Id).Select(e => e.Body["photo"].Text()).OfType<string>()],
                 TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && entry["finding"].Text() == f.Id)],
             }),
         ];

@@ -48,6 +48,9 @@ public sealed record FindingStory
     /// <summary>Entries that were a mistake and were taken back.</summary>
     public required IReadOnlyList<JournalEvent> TakenBack { get; init; }
 
+    /// <summary>Ids of photos noted of it in the service journal, in order.</summary>
+    public required IReadOnlyList<string> Photos { get; init; }
+
     /// <summary>True when entries were made apart, each writer not knowing the other's. All of them count; the next entry settles it.</summary>
     public bool IsApart => Latest.Count > 1;
 }

@@ -57,11 +57,11 @@ export async function unsentPhotos(survey) {
   return JSON.stringify(found.filter(p => p.survey === survey).map(p => p.id));
 }
 
-// The server's answer: 0 when it can't be reached.
-export async function sendPhoto(id, device) {
+// To a place of the server, such as stores/quince. Its answer: 0 when it can't be reached.
+export async function sendPhoto(id, place, device) {
   const photo = await settled(reading('photos').get(id));
   try {
-    const answer = await fetch(`/api/surveys/${photo.survey}/photos/${id}`, {
+    const answer = await fetch(`/api/${place}/photos/${id}`, {
       method: 'PUT', body: photo.bytes, headers: { 'Content-Type': 'image/jpeg', 'X-StoreMap-Client': '1', 'X-StoreMap-Device': device },
     });
     return answer.status;
@@ -84,10 +84,10 @@ export async function photoDone(id, refused) {
 
 // Where a picture of this device, or else the server's, can be shown from.
 const shown = new Map();
-export async function photoUrl(survey, id) {
+export async function photoUrl(place, id) {
   if (shown.has(id)) return shown.get(id);
   const photo = await settled(reading('photos').get(id));
-  if (!photo) return `/api/surveys/${survey}/photos/${id}`;
+  if (!photo) return `/api/${place}/photos/${id}`;
   shown.set(id, URL.createObjectURL(new Blob([photo.bytes], { type: 'image/jpeg' })));
   return shown.get(id);
 }

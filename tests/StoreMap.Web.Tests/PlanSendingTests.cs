@@ -1,0 +1,107 @@
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>A plan on its way to the server while people go on, and when the answer is lost.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class PlanSendingTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Plan_SavedAgainWhileTheServerAnswers_IsNotOverwritten()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "sending");
+        var page = screens.Page;
+        var layout = await Open(page, server);
+        var (asked, answer) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await page.Context.RouteAsync("**/api/stores/*/layout", async route =>
+        {
+            if (route.Request.Method != "PUT" || !asked.TrySetResult())
+            {
+                await route.ContinueAsync();
+                return;
+            }
+
+            var given = await route.FetchAsync();
+            await answer.Task;
+            await route.FulfillAsync(new() { Response = given });
+        });
+        await Name(page, "Dairy");
+        await Save(page);
+        await asked.Task;
+
+        // The server has Dairy and has not said so yet.
+        await Name(page, "Juice");
+        await Save(page);
+        answer.SetResult();
+        await Floor.AllSent(page);
+        Assert.Contains("\"Juice\"", await server.Get(layout), StringComparison.Ordinal);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.GetByText("As saved.")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".things button").First).ToContainTextAsync("Juice");
+        await Assertions.Expect(page.Locator(".notice.warn")).ToHaveCountAsync(0);
+        Assert.Contains("\"Dairy\"", await server.Get(layout + "?version=2"), StringComparison.Ordinal);
+        screens.IsQuiet();
+    }
+
+    [Fact]
+    public async Task Plan_WhoseAnswerIsLost_IsNobodyElses()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "lost-answer");
+        var page = screens.Page;
+        var layout = await Open(page, server);
+        var taken = new TaskCompletionSource();
+        await page.Context.RouteAsync("**/api/stores/*/layout", async route =>
+        {
+            if (route.Request.Method == "PUT" && !taken.Task.IsCompleted)
+            {
+                await route.FetchAsync();
+                await route.AbortAsync();
+                taken.TrySetResult();
+            }
+            else
+            {
+                await route.ContinueAsync();
+            }
+        });
+        await Name(page, "Dairy");
+        await Save(page);
+        await taken.Task;
+        await Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("Offline · 1 to send");
+        await Floor.AllSent(page);
+        await Assertions.Expect(page.Locator(".notice.warn")).ToHaveCountAsync(0);
+        await Name(page, "Juice");
+        await Save(page);
+        await Floor.AllSent(page);
+        Assert.Contains("\"Juice\"", await server.Get(layout), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> Open(IPage page, ServerProcess server)
+    {
+        await Floor.MakeStore(page, server.Url, cases: 1);
+        await Floor.AllSent(page);
+        var store = new Uri(page.Url).Segments[^1];
+        await page.GotoAsync($"{server.Url}/store/{store}/plan");
+        await page.Locator("#board").WaitForAsync();
+        return $"/api/stores/{store}/layout";
+    }
+
+    private static async Task Save(IPage page)
+    {
+        await page.Locator("#save").ClickAsync();
+        await Assertions.Expect(page.Locator("#plan-state")).ToContainTextAsync("Saved on this device");
+    }
+
+    private static async Task Name(IPage page, string name)
+    {
+        if (!await page.Locator("#field-name").IsVisibleAsync())
+        {
+            await page.Locator("summary").Filter(new() { HasTextRegex = new("^All \\d+ things") }).ClickAsync();
+            await page.Locator(".things button").First.ClickAsync();
+        }
+
+        await page.Locator("#field-name").FillAsync(name);
+        await page.Keyboard.PressAsync("Tab");
+    }
+}
