@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace StoreMap.Tests;
@@ -54,6 +55,50 @@ public sealed class WalkTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Walk_UnderWay_IsPlannedAnewFromWhereOneStandsAndHasItsClock()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "underway");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url);
+        var store = page.Url;
+        await page.GotoAsync(store + "/route");
+        var stops = page.Locator(".stops li .what");
+        await stops.First.WaitForAsync();
+        var planned = await stops.AllInnerTextsAsync();
+        var whole = await Drawn(page);
+        var takes = await page.Locator(".work").InnerTextAsync();
+
+        // Two points are read; the rest is planned from the last stop, which comes next, and nothing is lost.
+        await page.GotoAsync(store);
+        await Floor.Begin(page);
+        for (var i = 0; i < 2; i++) await Floor.Log(page, "1");
+        await page.GotoAsync(store + "/route");
+        await Assertions.Expect(page.Locator(".hint")).ToContainTextAsync("2 points done");
+        await page.Locator(".stops .from").Last.ClickAsync();
+        await Assertions.Expect(page.Locator(".work")).ToContainTextAsync(new Regex($"^After that stop: {whole.Count - 2 - Points(planned[^1])} points"));
+        var after = await Drawn(page);
+        Assert.Equal(whole.Order(), after.Order());
+        Assert.Equal(whole.Take(2), after.Take(2));
+        var last = planned[^1].Split('\n')[0];
+        await Assertions.Expect(stops.Filter(new() { HasNotText = "done" }).First).ToContainTextAsync(last.Split(' ')[0]);
+
+        // With a time to begin the walk has a clock, on the screen and on its sheet.
+        await page.Locator("#begin-at").FillAsync("05:30");
+        await page.Keyboard.PressAsync("Tab");
+        await Assertions.Expect(page.Locator(".clock-line").First).ToContainTextAsync("Begun at 05:30, all is written up about ");
+        await Assertions.Expect(stops.First).ToContainTextAsync(" · 05:");
+        await screens.Look("clock");
+        await page.Locator("#walk-sheets").ClickAsync();
+        await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToContainTextAsync("05:30");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#begin-at")).ToHaveValueAsync("05:30");
+        Assert.Equal(after, await Drawn(page));
+        Assert.Contains($"{whole.Count} points", takes, StringComparison.Ordinal);
+        screens.IsQuiet();
+    }
+
+    [Fact]
     public async Task Sheets_InTheLanguageKeptOnTheDevice_AreDrawnInIt()
     {
         await using var server = await ServerProcess.Start();
@@ -87,6 +132,8 @@ public sealed class WalkTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("en");
         screens.IsQuiet();
     }
+
+    private static int Points(string stop) => int.Parse(Regex.Match(stop, @"(\d+) points?").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
 
     private static async Task<IReadOnlyList<string>> Drawn(IPage page) => await page.Locator("#walk g.probe-point").EvaluateAllAsync<string[]>("all => all.map(g => g.id)");
 }

@@ -60,6 +60,24 @@ public static class RoutePlanner
         }
     }
 
+    /// <summary>Measures a planned walk's points in an order that a person made: no search, no bounds.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="paths">Walks on its free floor.</param>
+    /// <param name="draft">Points and groups.</param>
+    /// <param name="points">The points of a walk planned over it, in any order: backgrounds stay where that walk reads them.</param>
+    /// <param name="order">Ids of all of them, each once; groups may be torn.</param>
+    /// <param name="request">Closed or open, protocol, time to begin.</param>
+    /// <exception cref="RefusedInputException">Points that can't be reached, each by name.</exception>
+    /// <exception cref="ArgumentException">The order does not name each point once.</exception>
+    public static Route Along(Plan plan, WalkingPaths paths, ProbeDraft draft, IReadOnlyList<ProbePoint> points, IReadOnlyList<string> order, RouteRequest request)
+    {
+        var byId = points.ToDictionary(p => p.Id);
+        if (order.Count != byId.Count || order.Distinct().Count() != byId.Count || !order.All(byId.ContainsKey))
+            throw new ArgumentException("The order must name each point once.", nameof(order));
+        var unbounded = request with { Budget = request.Budget with { BoundWork = 0 } };
+        return RouteAssembly.Of(plan, paths, MeasuredWalk.Of(plan, paths, [.. order.Select(id => byId[id])], draft, unbounded), draft, unbounded, 0, false, quick: request.Begin is null);
+    }
+
     /// <summary>Plans a walk over the user's own points alone: no protocol points, no groups.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="paths">Walks on its free floor.</param>

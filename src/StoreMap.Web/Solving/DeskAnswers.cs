@@ -66,10 +66,24 @@ public sealed record SheetAnswer(string Name, string Title, double Width, double
 /// <param name="Id">Id of its group.</param>
 /// <param name="Title">Where.</param>
 /// <param name="Points">Ids of its points in walking order.</param>
-public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points);
+/// <param name="At">Store time by which its first point is read; null without a time to begin.</param>
+public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points, string? At);
+
+/// <summary>How a walk is wanted.</summary>
+/// <param name="Order">Point ids in the order wanted; empty to plan it.</param>
+/// <param name="Width">Width of the picture, millimetres.</param>
+/// <param name="Begin">Store time of sign-in; null leaves time of day out.</param>
+/// <param name="Next">Ids of the points that come next, such as those of the stop where one stands; from the last what is left is planned anew.
+/// Empty leaves the order.</param>
+/// <param name="Done">Ids of the points done, in their order; with <paramref name="Next"/>.</param>
+public sealed record WalkWishes(IReadOnlyList<string> Order, double Width, TimeOnly? Begin, IReadOnlyList<string> Next, IReadOnlyList<string> Done);
 
 /// <summary>A walk: its picture, its stops in order, and what it takes.</summary>
-public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes);
+/// <param name="Picture">The picture.</param>
+/// <param name="Stops">Its stops in order.</param>
+/// <param name="Takes">Points, length and minutes; of what is left when it was planned from where one stands.</param>
+/// <param name="Clock">When all is done, waits and hours, a sentence each; empty without a time to begin.</param>
+public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock);
 
 /// <summary>What sheets are wanted and what they say of themselves.</summary>
 public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper);
@@ -105,6 +119,7 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(ReportRequest))]
 [JsonSerializable(typeof(WalkAnswer))]
+[JsonSerializable(typeof(WalkWishes))]
 [JsonSerializable(typeof(DemoVisit))]
 [JsonSerializable(typeof(FindingsAnswer))]
 internal sealed partial class DeskJson : JsonSerializerContext;

@@ -92,16 +92,19 @@ internal static partial class DeskWork
     /// <summary>The walk over a store's probe points.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="lengths">The unit in which lengths are shown.</param>
-    /// <param name="order">Point ids in the order wanted, parted by spaces; empty to plan it.</param>
-    /// <param name="width">Width of the picture, millimetres.</param>
+    /// <param name="wishes">A <see cref="WalkWishes"/>.</param>
     [JSExport]
-    public static string Walk(string layout, string lengths, string order, string width) =>
-        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(order, Number(width), LengthUnits.FromSymbol(lengths)), DeskJson.Default.WalkAnswer);
+    public static string Walk(string layout, string lengths, string wishes) =>
+        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(Wish(wishes), LengthUnits.FromSymbol(lengths)), DeskJson.Default.WalkAnswer);
 
     /// <summary>The walk sheet and its table for an order, in a language.</summary>
     [JSExport]
-    public static string WalkSheets(string layout, string order, string language, string company) =>
-        Written(WalkSheet.Draw((walk = WalkBench.For(layout, walk)).Plan, walk.Route(order), new SheetContext { Language = language, Company = company }));
+    public static string WalkSheets(string layout, string wishes, string language, string company)
+    {
+        walk = WalkBench.For(layout, walk);
+        var wish = Wish(wishes);
+        return Written(WalkSheet.Draw(walk.Plan, walk.Route(wish.Order, wish.Begin), new SheetContext { Language = language, Company = company }));
+    }
 
     /// <summary>One visit of the demo store.</summary>
     [JSExport]
@@ -112,6 +115,8 @@ internal static partial class DeskWork
 
     private static string Written(IReadOnlyList<Sheet> sheets) => JsonSerializer.Serialize(
         [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);
+
+    private static WalkWishes Wish(string text) => JsonSerializer.Deserialize(text, DeskJson.Default.WalkWishes)!;
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

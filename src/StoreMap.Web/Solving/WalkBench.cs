@@ -11,7 +11,7 @@ internal sealed class WalkBench
     private readonly string layout;
     private readonly ProbeDraft draft;
     private readonly WalkingPaths paths;
-    private Route? planned;
+    private (TimeOnly? Begin, Route Route)? planned;
 
     private WalkBench(string layout)
     {
@@ -27,56 +27,49 @@ internal sealed class WalkBench
     public static WalkBench For(string layout, WalkBench? last) => last?.layout == layout ? last : new WalkBench(layout);
 
     /// <summary>The walk in words, stops and a picture.</summary>
-    /// <param name="order">As in <see cref="Route"/>.</param>
-    /// <param name="width">Of the picture, millimetres.</param>
+    /// <param name="wish">How it is wanted.</param>
     /// <param name="lengths">The unit in which lengths are shown; null for the plan's.</param>
-    public WalkAnswer Answer(string order, double width, LengthUnit? lengths)
+    public WalkAnswer Answer(WalkWishes wish, LengthUnit? lengths)
     {
-        var route = Route(order);
-        var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = width });
-        var m = route.Minutes;
+        var units = lengths ?? Plan.Units;
+        var order = wish.Order;
+        string? left = null;
+        if (wish.Next.Count > 0)
+        {
+            order = [.. wish.Done, .. wish.Next];
+            if (Rest(wish) is { } rest) (order, left) = ([.. order, .. rest.Order], $"After that stop: {WalkText.Takes(rest, units)}");
+        }
+
+        var route = Route(order, wish.Begin);
+        var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = wish.Width });
         return new WalkAnswer(
-            new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route),
-            FormattableString.Invariant($"{route.Order.Count} points, {Rough(lengths ?? Plan.Units, route.Length)} on foot, about {m.Total:0} min: {m.Walking:0} walking, {m.Probing:0} probing, {m.Handling:0} doors and covers, {m.Fixed:0} sign-in to write-up."));
+            new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route), left ?? WalkText.Takes(route, units),
+            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))));
     }
 
     /// <summary>The planned walk, or the same points in another order.</summary>
-    /// <param name="order">Ids parted by spaces; unknown ones are passed over, points not named come last. Empty plans.</param>
-    public Route Route(string order)
+    /// <param name="order">Ids; unknown ones are passed over, points not named come last. Empty plans.</param>
+    /// <param name="begin">Store time of sign-in; null leaves time of day out.</param>
+    public Route Route(IReadOnlyList<string> order, TimeOnly? begin)
     {
-        planned ??= RoutePlanner.Plan(Plan, paths, draft, new RouteRequest { Budget = EngineWork.RouteBudget });
-        if (order.Length == 0) return planned;
-        var points = planned.Points.ToDictionary(p => p.Id);
-        List<string> ids = [.. order.Split(' ').Where(points.ContainsKey).Distinct()];
-        ids.AddRange(planned.Order.Except(ids).ToList());
-        if (ids.SequenceEqual(planned.Order)) return planned;
-        var legs = ids.Zip(planned.Closed ? ids.Skip(1).Append(ids[0]) : ids.Skip(1), (a, b) => Leg(points[a], points[b])).ToList();
-        var length = legs.Sum(l => l.Length);
-        var changes = GasChanges(ids);
-        var more = changes.Sum(c => c.Minutes) - planned.GasChanges.Sum(c => c.Minutes);
-        var minutes = planned.Minutes with { Walking = planned.Minutes.Walking * length / planned.Length, Fixed = planned.Minutes.Fixed + more };
-        return planned with { Order = ids, Legs = legs, Length = length, GasChanges = changes, Minutes = minutes };
+        var request = new RouteRequest { Budget = EngineWork.RouteBudget, Begin = begin };
+        if (planned is not { } last || last.Begin != begin) planned = last = (begin, RoutePlanner.Plan(Plan, paths, draft, request));
+        if (order.Count == 0) return last.Route;
+        var known = last.Route.Order.ToHashSet();
+        List<string> ids = [.. order.Where(known.Contains).Distinct()];
+        ids.AddRange(last.Route.Order.Except(ids).ToList());
+        return ids.SequenceEqual(last.Route.Order) ? last.Route : RoutePlanner.Along(Plan, paths, draft, last.Route.Points, ids, request);
     }
 
-    private List<GasChange> GasChanges(List<string> ids)
+    // What is left beyond the stop where one stands; null when nothing is. Every saving is taken, since one goes on from another place.
+    private Route? Rest(WalkWishes wish)
     {
-        var gasOf = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Gas))).ToDictionary(x => x.p, x => x.Gas);
-        var changes = new List<GasChange>();
-        string? set = null;
-        foreach (var id in ids)
+        var route = Route(wish.Order, wish.Begin);
+        List<string> behind = [.. wish.Done, .. wish.Next];
+        return route.Order.All(behind.Contains) ? null : RouteReplanner.Replan(Plan, paths, draft, EarlierRoute.Of(route), new ReplanRequest
         {
-            if (gasOf.GetValueOrDefault(id) is not { } gas || gas == set) continue;
-            if (set is not null) changes.Add(new GasChange(id, gas, new Protocol().ZeroMinutes));
-            set = gas;
-        }
-
-        return changes;
-    }
-
-    private RouteLeg Leg(ProbePoint a, ProbePoint b)
-    {
-        var path = paths.Path(a.Stand, b.Stand)!;
-        return new RouteLeg(a.Id, b.Id, path.Corners, path.Length);
+            At = route.Points.First(p => p.Id == wish.Next[^1]).Stand, Done = behind, LeastSaving = 0,
+        });
     }
 
     private List<WalkStop> Stops(Route route)
@@ -84,10 +77,10 @@ internal sealed class WalkBench
         var group = draft.Groups.SelectMany(g => g.Points.Select(p => (p, g.Id))).ToDictionary(x => x.p, x => x.Id);
         var points = route.Points.ToDictionary(p => p.Id);
         var stops = new List<WalkStop>();
-        foreach (var id in route.Order)
+        foreach (var (i, id) in route.Order.Index())
         {
             if (stops.Count > 0 && stops[^1].Id == group[id]) stops[^1] = stops[^1] with { Points = [.. stops[^1].Points, id] };
-            else stops.Add(new WalkStop(group[id], Title(points[id], draft.Groups.First(g => g.Id == group[id])), [id]));
+            else stops.Add(new WalkStop(group[id], Title(points[id], draft.Groups.First(g => g.Id == group[id])), [id], route.Clock is { } clock ? WalkText.Time(clock.Read[i]) : null));
         }
 
         // A group that was torn apart counts as several stops.
@@ -97,9 +90,6 @@ internal sealed class WalkBench
     private string Title(ProbePoint first, ProbeGroup group) => group.Fixtures.Count > 1
         ? string.Join(", ", group.Fixtures.Select(f => Plan.FindFixture(f)?.Tag ?? f))
         : group.Fixtures.Count == 1 && Plan.FindFixture(group.Fixtures[0]) is { } fixture ? Say.Fixture(fixture) : Say.Title(Plan, first);
-
-    private static string Rough(LengthUnit units, double metres) => !units.IsCustomary()
-        ? FormattableString.Invariant($"{metres:0} m") : FormattableString.Invariant($"{metres / LengthUnits.MetresPerFoot:0} ft");
 
     private static int IndexOf(IReadOnlyList<string> list, string id)
     {

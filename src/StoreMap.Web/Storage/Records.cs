@@ -21,6 +21,9 @@ public sealed record StoreRecord
     /// <summary>Probe points in walking order; null until the route was planned.</summary>
     public IReadOnlyList<string>? Order { get; init; }
 
+    /// <summary>Store time of sign-in that the walk is planned for; null leaves time of day out.</summary>
+    public TimeOnly? Begin { get; init; }
+
     /// <summary>Stops of the walk that stay at their place when it is planned anew; null when none.</summary>
     public IReadOnlyList<string>? Pinned { get; init; }
 
