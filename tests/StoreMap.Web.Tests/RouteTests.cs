@@ -33,7 +33,7 @@ public sealed class RouteTests(Chromium chromium, ITestOutputHelper output)
     }
 
     /// <summary>Seconds of the processor that all of the browser has spent, so that what else the machine does leaves the figure alone.</summary>
-    private static async Task<double> Processor(ICDPSession system)
+    internal static async Task<double> Processor(ICDPSession system)
     {
         var info = await system.SendAsync("SystemInfo.getProcessInfo");
         return info!.Value.GetProperty("processInfo").EnumerateArray().Sum(p => p.GetProperty("cpuTime").GetDouble());

@@ -1,0 +1,45 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>How long the desk's long work takes in the browser on the demo store, from the press to what is shown: told, not asserted.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
+{
+    [Fact]
+    public async Task DemoStore_MapsAndMonths_AreDrawn()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        await page.GotoAsync(server.Url);
+        await page.Locator("#demo").ClickAsync();
+        await page.Locator("a.card[href^='/survey/']").First.WaitForAsync();
+        var system = await chromium.Browser.NewBrowserCDPSessionAsync();
+        var picture = page.Locator("#map > svg");
+        async Task Time(string what, ILocator press, Func<Task> shown)
+        {
+            var (spent, clock) = (await RouteTests.Processor(system), Stopwatch.StartNew());
+            await press.ClickAsync();
+            await shown();
+            output.WriteLine(FormattableString.Invariant($"{what}: {clock.Elapsed.TotalSeconds:0.0} s, {await RouteTests.Processor(system) - spent:0.0} s of the processor."));
+        }
+
+        await Time("Live map, page opened and engine started", page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First, () => picture.WaitForAsync());
+        await Time("Its leak zones, waited for", page.Locator("h1"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn quickly"));
+        var live = await picture.InnerHTMLAsync();
+        await Time("Live map again, a layer switched", page.Locator("#layer-Readings"), () => Assertions.Expect(picture).Not.ToHaveJSPropertyAsync("innerHTML", live));
+        await page.Locator(".work progress").WaitForAsync(new() { State = WaitForSelectorState.Detached });
+        await Time("Full map", page.Locator("#full"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn as printed"));
+        await page.GetByRole(AriaRole.Link, new() { Name = "Months" }).ClickAsync();
+        await Time("Three months compared, first time", page.Locator("#compare"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("3 visits compared"));
+        Assert.Equal(3, await page.Locator(".months figure svg").CountAsync());
+        Assert.True(await page.Locator("#zones tbody tr").CountAsync() > 0);
+
+        // Other visits than before, so that it is worked out; the engine and what it knows of each visit are there.
+        await page.Locator(".visit").Last.UncheckAsync();
+        await Time("Two of them, engine at work before", page.Locator("#compare"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("2 visits compared"));
+        Assert.Equal(2, await page.Locator(".months figure svg").CountAsync());
+    }
+}
