@@ -61,6 +61,7 @@ public sealed class WalkTests(Chromium chromium)
         await using var screens = await Screens.Open(chromium, "underway");
         var page = screens.Page;
         await Floor.MakeStore(page, server.Url);
+        await Floor.AllSent(page);
         var store = page.Url;
         await page.GotoAsync(store + "/route");
         var stops = page.Locator(".stops li .what");
