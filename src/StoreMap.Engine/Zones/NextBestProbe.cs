@@ -9,10 +9,13 @@ internal static class NextBestProbe
     private const double SpotStepMetres = 0.3;
 
     /// <summary>Under this many bits nothing more is to be found by probing.</summary>
-    private const double LeastBits = 0.04;
+    private const double LeastBits = 0.05;
 
-    /// <summary>Peak ppm assumed in still air, where the strength is a new unknown.</summary>
-    private const double StillPpm = 25;
+    /// <summary>A place this near a reading of its kind is not proposed, metres: the two would share their patch, and a second number there says little new.</summary>
+    private const double ReadMetres = 0.45;
+
+    /// <summary>The same under the lines, where a reading is the highest of a stretch.</summary>
+    private const double SweptMetres = 3;
 
     /// <summary>Minutes that moving the tip under the lines takes beyond one stop (judgement).</summary>
     private const double SweepMinutes = 1.25;
@@ -38,7 +41,7 @@ internal static class NextBestProbe
             foreach (var (spot, fansOn) in Ways)
             {
                 var minutes = settings.ProbeMinutes + (spot == Spot.Ceiling ? SweepMinutes : 0) + (fansOn || study.Blocks.Any(b => !b.FansOn) ? 0 : settings.FansOffMinutes);
-                foreach (var s in Spots(study, guesses))
+                foreach (var s in Spots(study, guesses).Where(s => !IsRead(study, s, spot, fansOn)))
                 {
                     var bits = Bits(study, guesses, Means(study, guesses, s, spot, fansOn, block, detection), Math.Min(1, probability + above));
                     if (bits < LeastBits || bits / minutes <= bestRate) continue;
@@ -71,6 +74,17 @@ internal static class NextBestProbe
         for (var i = 0; i <= steps; i++) yield return low + ((high - low) * i / steps);
     }
 
+    private static bool IsRead(LineUpStudy study, double s, Spot spot, bool fansOn)
+    {
+        var near = study.Blocks.Where(b => b.FansOn == fansOn).SelectMany(b => b.Readings).Where(r => Math.Abs(r.S - s) < (spot == Spot.Ceiling ? SweptMetres : ReadMetres));
+        return near.Any(r => spot switch
+        {
+            Spot.Ceiling => !r.View.IsAtCase,
+            Spot.KickPlate => r.View.IsAtCase && !r.View.IsCase,
+            _ => r.View.IsAtCase && r.View.IsCase,
+        });
+    }
+
     // What a reading says, in bits, of whether there is a leak and behind which panel, or a source above: the place within one does not matter.
     private static double Bits(LineUpStudy study, List<(FitPoint Point, int Kind)> guesses, double[] means, double probability)
     {
@@ -98,12 +112,13 @@ internal static class NextBestProbe
         return (f, -1);
     }
 
-    // Readings on the scale where noise has deviation 1. In another air state the strength is a new unknown: a fixed guess, the place decides.
+    // Readings on the scale where noise has deviation 1. In the other air state the strength is a new unknown, guessed from that in this one.
     private static double[] Means(
         LineUpStudy study, List<(FitPoint Point, int Kind)> guesses, double s, Spot spot, bool fansOn, int block, double detection)
     {
         var view = SpotView.Of(spot, low: false, onBack: false);
         var known = fansOn == study.Blocks[block].FansOn;
+        var ratio = StillStrength.LogRatio(study.Axis.Fixtures[0]);
         var responses = new Dictionary<(int Kind, int Setting), double[]>();
         var means = new double[guesses.Count];
         for (var k = 0; k < guesses.Count; k++)
@@ -120,7 +135,7 @@ internal static class NextBestProbe
                 if (settings[setting].SourceWidth > 0) new SinkingStretch(study.Axis, settings[setting].SourceWidth).Widen(response);
             }
 
-            var strength = asRead ? Math.Exp(point.LogStrength) : StillPpm;
+            var strength = Math.Exp(asRead ? point.LogStrength : point.LogStrength + (fansOn ? -ratio : ratio));
             means[k] = Scale(view.Of((SourceKind)kind, settings[setting].Cross) * response[point.Cell] * strength, detection, view);
         }
 
