@@ -12,7 +12,7 @@ public static class ReportPages
     /// <summary>Leaks told on page one, names in one of its lists, systems in its balance: the first that leave it one page. Leaks are cut
     /// last.</summary>
     private static readonly (int Leaks, int Names, int Systems)[] Cuts =
-        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (5, 2, 2), (4, 2, 2), (4, 1, 2), (3, 1, 2), (2, 1, 2), (1, 1, 2)];
+        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (5, 2, 2), (4, 2, 2), (4, 1, 2), (4, 1, 1), (3, 1, 1), (2, 1, 1), (1, 1, 1)];
 
     /// <summary>What the whole report is called.</summary>
     public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";

@@ -10,6 +10,9 @@ internal static class ZoneNotes
     /// <summary>Panels less likely than this are named nowhere, so that all pages name the same.</summary>
     public const double WorthNaming = 0.01;
 
+    /// <summary>A page for the manager tells leaks at least this likely, and the likeliest; the findings table has them all.</summary>
+    private const double WorthTelling = 0.3;
+
     /// <summary>A source this near a front, on the plan, is told by its distance along it, metres.</summary>
     private const double BesideMetres = 2;
 
@@ -28,19 +31,20 @@ internal static class ZoneNotes
     {
         yield return NoteItems.Heading(words["zone.heading"]);
         if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words[net.Readings.Any(r => r.IsHit) ? "zone.none-hits" : "zone.none"]);
-        for (var i = 0; i < Math.Min(most, located.Zones.Count); i++)
+        var shown = located.Zones.Index().Where(z => !brief || z.Index == 0 || z.Item.Probability >= WorthTelling).Take(most).ToList();
+        foreach (var (i, zone) in shown)
         {
-            var zone = located.Zones[i];
             if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, located, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
         }
 
-        for (var i = 0; i < Math.Min(Math.Max(1, most - located.Zones.Count), located.Elsewhere.Count); i++)
+        var room = Math.Min(Math.Max(1, most - shown.Count), located.Elsewhere.Count);
+        for (var i = 0; i < room; i++)
         {
             var elsewhere = located.Elsewhere[i];
             yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), brief ? HeatMapSheet.Name : null) { After = 1.4 };
         }
 
-        var left = Math.Max(0, located.Zones.Count - most) + Math.Max(0, located.Elsewhere.Count - Math.Max(1, most - located.Zones.Count));
+        var left = located.Zones.Count - shown.Count + located.Elsewhere.Count - room;
         if (left > 0) yield return NoteItems.Muted(words.Say("zone.more", Numbers.Whole(left)));
     }
 

@@ -123,8 +123,8 @@ internal static class ReportNotes
 
         var table = new Table(
         [
-            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 12, TextAnchor.End), new(words["balance.was-added"], 26, TextAnchor.End),
-            new(words["balance.can-explain"], 40, TextAnchor.End), new(words["balance.rate-head"], 30, TextAnchor.End), new(words["balance.verdict"], 50),
+            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 11, TextAnchor.End), new(words["balance.was-added"], 18, TextAnchor.End),
+            new(words["balance.can-explain"], 37, TextAnchor.End), new(words["balance.rate-head"], 40, TextAnchor.End), new(words["balance.verdict"], 52),
         ]);
         var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(most);
         foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
