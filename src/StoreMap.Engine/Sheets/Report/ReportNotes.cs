@@ -149,7 +149,7 @@ internal static class ReportNotes
     /// <summary>A place to sign.</summary>
     public static IEnumerable<FlowItem> Signature(Words words)
     {
-        yield return NoteItems.Gap(7);
+        yield return NoteItems.Gap(5);
         yield return new DrawnItem(9, (svg, at, width) =>
         {
             foreach (var (i, key) in Signers.Index())
