@@ -8,14 +8,14 @@ internal sealed class AisleWays(Plan plan)
 {
     private const double CellMetres = 0.5;
 
-    // Gas passes through aisles only: to and from a case's own air the formulas of its trace apply.
-    private readonly AirGrid grid = AirGrid.Build(plan, CellMetres, new AirSettings { FrontOpenness = 0, EndOpenness = 0 });
     /// <summary>Width of the aisles that the shares of <see cref="Spread.AisleAir"/> are of, metres: 6 ft.</summary>
     private const double UsualMetres = 1.8;
 
     /// <summary>Never more than this times the share: then the two fronts hold the same air.</summary>
     private const double MostNarrowing = 3;
 
+    // Gas passes through aisles only: to and from a case's own air the formulas of its trace apply.
+    private readonly AirGrid grid = AirGrid.Build(plan, CellMetres, new AirSettings { FrontOpenness = 0, EndOpenness = 0 });
     private readonly Dictionary<(PlanPoint, string), double> narrowings = [];
     private readonly Dictionary<PlanPoint, int> cells = [];
     private readonly Dictionary<int, double[]> ways = [];

@@ -27,6 +27,7 @@ internal sealed class LineUpStudy
         Room = room;
         var views = blocks.SelectMany(b => b.Readings).Select(r => r.View.IsCase).ToArray();
         TellsBase = views.Contains(true) && views.Contains(false);
+        Links = blocks is [{ FansOn: true }, { FansOn: false }] ? [.. Enum.GetValues<SourceKind>().Select(kind => StillStrength.Of(kind, plan, axis.Fixtures[0]))] : null;
         Fits = [.. Enum.GetValues<SourceKind>().Select(kind => blocks.Select(b => FitOf(b, kind, plan)).ToArray())];
     }
 
@@ -51,8 +52,8 @@ internal sealed class LineUpStudy
     /// <summary>Fits per kind of source (coil, base, above the case) and block.</summary>
     public StateFit[][] Fits { get; }
 
-    /// <summary>ln of the still peak over the moving one; null unless both states were read.</summary>
-    public double? StillLogRatio => Blocks is [{ FansOn: true }, { FansOn: false }] ? StillStrength.LogRatio(Axis.Fixtures[0]) : null;
+    /// <summary>Per kind of source, how its strengths in both states hang together; null unless both were read.</summary>
+    public StrengthLink[]? Links { get; }
 
     /// <summary>Highest net reading of any block.</summary>
     public double HighestNet => Blocks.Max(b => b.HighestNet);
@@ -129,15 +130,14 @@ internal sealed class LineUpStudy
             var expected = inCase ? Expected : ExpectedAbove;
             var sum = inCase ? new double[Axis.Count] : above;
             for (var c = 0; c < sum.Length; c++) sum[c] = prior + Math.Log(expected[c]);
-            var joined = StillLogRatio is not null && (SourceKind)kind != SourceKind.Base;
-            var strengths = joined ? tables.Select(_ => new StrengthProfile?[Axis.Count]).ToArray() : null;
+            var strengths = Links is not null ? tables.Select(_ => new StrengthProfile?[Axis.Count]).ToArray() : null;
             for (var b = 0; b < tables.Length; b++)
             {
                 var one = Fits[kind][b].OneLeak(tables[b], from, to, stride, effort, kept?[kind][b], strengths?[b]);
                 for (var c = 0; c < sum.Length; c++) sum[c] += one[c];
             }
 
-            if (strengths is not null) StillStrength.Join(sum, StillLogRatio!.Value, strengths[0], strengths[1], (SourceKind)kind == SourceKind.Above);
+            if (strengths is not null) StillStrength.Join(sum, Links![kind], strengths[0], strengths[1]);
 
             for (var c = 0; inCase && c < sum.Length; c++)
             {

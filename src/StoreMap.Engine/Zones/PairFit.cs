@@ -41,18 +41,19 @@ internal sealed class PairFit
         logModel = new double[n];
     }
 
-    /// <summary>Log marginal likelihood of leaks at two of the cells, and their ln strengths in the likeliest air.</summary>
-    public double Log(int left, int right, out (double Left, double Right) strengths)
+    /// <summary>Log marginal likelihood of leaks at two of the cells, and what is known of their strengths in the likeliest air.</summary>
+    public double Log(int left, int right, out (StrengthProfile Left, StrengthProfile Right) strengths)
     {
         var (sum, best) = (double.NegativeInfinity, double.NegativeInfinity);
-        strengths = (0, 0);
+        (double A, double B, double VarianceA, double VarianceB) likeliest = default;
         for (var k = 0; k < settings.Length; k++)
         {
-            var log = logWeight[k] + LogAt(k, left, right, Steps, out var a, out var b);
+            var log = logWeight[k] + LogAt(k, left, right, Steps, out var a, out var b, out var variances);
             sum = NormalLaw.LogAdd(sum, log);
-            if (log > best) (best, strengths) = (log, (a, b));
+            if (log > best) (best, likeliest) = (log, (a, b, variances.A, variances.B));
         }
 
+        strengths = (StrengthProfile.Normal(likeliest.A, likeliest.VarianceA), StrengthProfile.Normal(likeliest.B, likeliest.VarianceB));
         return sum;
     }
 
@@ -60,7 +61,7 @@ internal sealed class PairFit
     public double RoughLog(int left, int right)
     {
         var sum = double.NegativeInfinity;
-        foreach (var k in middle) sum = NormalLaw.LogAdd(sum, logWeight[k] + LogAt(k, left, right, RoughSteps, out _, out _));
+        foreach (var k in middle) sum = NormalLaw.LogAdd(sum, logWeight[k] + LogAt(k, left, right, RoughSteps, out _, out _, out _));
         return sum;
     }
 
@@ -72,7 +73,7 @@ internal sealed class PairFit
         var trace = new double[block.Readings.Length];
         for (var k = 0; k < settings.Length; k++)
         {
-            var log = logWeight[k] + LogAt(k, left, right, Steps, out var a, out var b);
+            var log = logWeight[k] + LogAt(k, left, right, Steps, out var a, out var b, out _);
             if (log <= best) continue;
             best = log;
             (setting, logStrength) = (settings[k], ofLeft ? a : b);
@@ -84,7 +85,7 @@ internal sealed class PairFit
     }
 
     // Gauss-Newton for the strengths' logarithms on the comparison scale with their priors, then Laplace.
-    private double LogAt(int k, int left, int right, int steps, out double a, out double b)
+    private double LogAt(int k, int left, int right, int steps, out double a, out double b, out (double A, double B) variances)
     {
         var (fa, fb) = (response[k][left], response[k][right]);
         var (mean, variance) = (fit.LogStrengthMean(settings[k]), fit.LogStrengthDeviation * fit.LogStrengthDeviation);
@@ -122,9 +123,11 @@ internal sealed class PairFit
             b += Math.Clamp(((haa * gb) - (hab * ga)) / det, -1.5, 1.5);
         }
 
+        var curvature = (haa * hbb) - (hab * hab);
+        variances = (hbb / curvature, haa / curvature);
         for (var i = 0; i < logModel.Length; i++) logModel[i] = Math.Log(Math.Max(1e-30, (Math.Exp(a) * fa[i]) + (Math.Exp(b) * fb[i])));
         var priors = -(0.5 * ((mean - a) * (mean - a) / variance)) - (0.5 * ((mean - b) * (mean - b) / variance)) - Math.Log(2 * Math.PI * variance);
-        return tables.LogLikelihood(logModel) + priors + Math.Log(2 * Math.PI) - (0.5 * Math.Log((haa * hbb) - (hab * hab)));
+        return tables.LogLikelihood(logModel) + priors + Math.Log(2 * Math.PI) - (0.5 * Math.Log(curvature));
     }
 
     // The reading that one source dominates most says where its strength starts.

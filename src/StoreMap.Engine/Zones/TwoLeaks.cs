@@ -104,8 +104,8 @@ internal sealed class TwoLeaks
         for (var b = 1; b < fits.Length; b++)
         {
             log += fits[b].Log(left, right, out var still);
-            if (study.StillLogRatio is not { } ratio) continue;
-            log += StillStrength.LogTogether(ratio, moving.Left, 0, still.Left, above: false) + StillStrength.LogTogether(ratio, moving.Right, 0, still.Right, above: false);
+            if (study.Links?[(int)SourceKind.Coil] is not { } link) continue;
+            log += StillStrength.LogTogether(link, moving.Left, still.Left) + StillStrength.LogTogether(link, moving.Right, still.Right);
         }
 
         return log;

@@ -77,11 +77,12 @@ internal static class ZoneBuilder
         return best;
     }
 
-    // Highest reading within 2 m of the zone on any fixture of the line-up.
+    // Highest reading within 2 m of the zone on its own fixture; where that shows no gas, on any of the line-up.
     private static BlockReading? PeakNear(LineUpStudy study, double from, double to, int fixture)
     {
         var (a, b) = (study.Axis.ToAxis(fixture, from), study.Axis.ToAxis(fixture, to));
         var (low, high) = (Math.Min(a, b) - 2, Math.Max(a, b) + 2);
-        return study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.View.IsAtCase && r.S >= low && r.S <= high).MaxBy(r => r.Net);
+        var near = study.Blocks.SelectMany(x => x.Readings).Where(r => r.Bound != ReadingBound.Below && !r.HitOnly && r.View.IsAtCase && r.S >= low && r.S <= high).ToList();
+        return near.Where(r => r.Source.Reading.Place.Fixture == study.Axis.Fixtures[fixture].Id && r.ShowsGas).MaxBy(r => r.Net) ?? near.MaxBy(r => r.Net);
     }
 }
