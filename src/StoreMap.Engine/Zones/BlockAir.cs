@@ -1,8 +1,10 @@
 namespace StoreMap.Zones;
 
-/// <summary>What each reading of a block shows of a source in every cell of its line-up, one air setting after another. Settings share
-/// much of the work: it is done once for the block.</summary>
-internal sealed class BlockAir(LineUpAxis axis, BlockReading[] readings)
+/// <summary>What readings at some places show of a source in every cell of their line-up, one air setting after another. Settings share
+/// much of the work: it is done once for all.</summary>
+/// <param name="axis">The line-up.</param>
+/// <param name="places">Where the readings are, metres along the axis, and seconds since the fans stopped; null with fans on.</param>
+internal sealed class BlockAir(LineUpAxis axis, IReadOnlyList<(double S, double? StillSeconds)> places)
 {
     private readonly Dictionary<double, double[]?[]> returned = [];
     private readonly Dictionary<AirSetting, double[]?[]> rests = [];
@@ -17,7 +19,7 @@ internal sealed class BlockAir(LineUpAxis axis, BlockReading[] readings)
     /// <param name="response">Filled with one value per cell.</param>
     public void Response(AirSetting setting, int reading, Span<double> response)
     {
-        var at = readings[reading];
+        var at = places[reading];
         if (at.StillSeconds is { } seconds && setting.StillDispersion > 0)
         {
             var own = AirSetting.OfBuildUp(setting);
@@ -51,10 +53,10 @@ internal sealed class BlockAir(LineUpAxis axis, BlockReading[] readings)
     private double[] Known<T>(Dictionary<T, double[]?[]> store, T key, int reading, Fill fill)
         where T : notnull
     {
-        if (!store.TryGetValue(key, out var all)) all = store[key] = new double[]?[readings.Length];
+        if (!store.TryGetValue(key, out var all)) all = store[key] = new double[]?[places.Count];
         if (all[reading] is { } known) return known;
         var response = all[reading] = new double[axis.Count];
-        fill(response, readings[reading].S);
+        fill(response, places[reading].S);
         return response;
     }
 }

@@ -207,6 +207,7 @@ internal sealed class BlockTables
         (0.5 * Math.Log(product[0])) + ((Freedom + 1) / 2 * Math.Log(tails[0])), (0.5 * Math.Log(product[1])) + ((Freedom + 1) / 2 * Math.Log(tails[1])));
 
     /// <summary>All noise levels side by side.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double LogSideBySide(int shift, double extraLogVariance)
     {
         var (mean, variance, totals, tails) = (Vector256<double>.Zero, Patch, Vector256<double>.One, Vector256<double>.One);
@@ -259,6 +260,7 @@ internal sealed class BlockTables
         return best + Math.Log(Vector256.Sum(Weight * Vector256.Exp(sum - Vector256.Create(best))));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static Vector256<double> LogScale(Vector256<double> totals, Vector256<double> tails) =>
         (Vector256.Create(Freedom / 2) * Vector256.Log(totals)) - (Vector256.Create((Freedom + 1) / 2) * Vector256.Log(tails));
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Zones;
 
 /// <summary>The equations of a line-up's moving air in one setting, factored: one solve for each place that is read.</summary>
@@ -57,6 +59,7 @@ internal sealed class CaseAirSystem
     /// <summary>What a reading at a place shows for a source of strength 1 in each cell, without what comes back from the aisle.</summary>
     /// <param name="s">Place of the reading, metres along the axis.</param>
     /// <param name="response">Filled with one value per cell.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Solve(double s, Span<double> response)
     {
         var n = axis.Count;

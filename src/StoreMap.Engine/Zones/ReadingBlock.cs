@@ -52,7 +52,7 @@ internal sealed class ReadingBlock
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
         StrayKeep = [.. Readings.Select((r, i) => i == 0 || axis is null ? 0 : Math.Exp((Readings[i - 1].S - r.S) / Spread.StrayMetres))];
         Weight = WeightOf(Readings);
-        Air = axis is null ? null : new BlockAir(axis, Readings);
+        Air = axis is null ? null : new BlockAir(axis, [.. Readings.Select(r => (r.S, r.StillSeconds))]);
         LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
         NullLog = Quiet.LogLikelihood(null);

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Zones;
 
 /// <summary>The stretch of a line-up over which gas from above sinks in, normal round the place above it; what the line-up's ends cut off
@@ -14,6 +16,7 @@ internal sealed class SinkingStretch
     /// <summary>Works the shares out for a source above each cell.</summary>
     /// <param name="axis">The line-up.</param>
     /// <param name="width">Deviation of the stretch, metres.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public SinkingStretch(LineUpAxis axis, double width)
     {
         var n = axis.Count;
@@ -37,6 +40,7 @@ internal sealed class SinkingStretch
     }
 
     /// <summary>Makes of what a reading shows of a source in each cell what it shows of one above each cell.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Widen(Span<double> response)
     {
         response.CopyTo(narrow);

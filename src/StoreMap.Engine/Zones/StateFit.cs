@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Zones;
 
 /// <summary>A leak at one cell with one air setting and strength, and its weight.</summary>
@@ -134,6 +136,7 @@ internal sealed class StateFit
     /// <param name="effort">How fine the sums are.</param>
     /// <param name="kept">Receives the terms that count; may be null.</param>
     /// <param name="mass">Filled with the share of each strength; may be null.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double AtCell(BlockTables tables, int cell, FitEffort effort, List<FitPoint>? kept, double[]? mass = null)
     {
         var n = Block.Readings.Length;
@@ -196,6 +199,7 @@ internal sealed class StateFit
 
     // Terms of one air setting from the strength that the setting before had likeliest, to either side until they fall out of sight. A second peak
     // beyond so deep a valley would be missed; tests hold this against the whole sum. Without such a strength, all.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private (int Low, int High) Terms(BlockTables tables, int setting, double weight, int every, int start, double best, Span<double> terms)
     {
         var prior = logStrengthPrior[setting];
@@ -245,6 +249,7 @@ internal sealed class StateFit
     public double LogResponse(int cell, int setting, int reading) => ResponseOf(setting)[(cell * Block.Readings.Length) + reading];
 
     // ln of what each reading shows of a source of strength 1 in each cell, worked out when first asked for: quiet line-ups need few.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private float[] ResponseOf(int setting)
     {
         if (logResponse[setting] is { } known) return known;

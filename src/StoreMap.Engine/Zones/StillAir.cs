@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StoreMap.Zones;
 
 /// <summary>Air of a line-up in which the fans stopped some time ago: a leak's trace builds up and widens from then on, over what is
@@ -87,6 +89,7 @@ internal static class StillAir
     }
 
     // One implicit step of the transposed system: (I - dt A') w = w.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Step(LineUpAxis axis, double[] toRight, double[] toLeft, double dt, double loss, double[] w)
     {
         var n = w.Length;

@@ -12,6 +12,9 @@ internal sealed record TableColumn(string Head, double Share, TextAnchor Anchor 
 internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight = 5.2)
 {
     private const double CellPad = 0.9;
+
+    /// <summary>What ends at the right keeps this off what begins at the left behind it, so that the two are not read as one.</summary>
+    private const double EndPad = 2.4;
     private static readonly string Band = SheetStyle.Probed;
 
     /// <summary>The rows, the head before them.</summary>
@@ -62,7 +65,7 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
                 var left = anchor switch
                 {
                     TextAnchor.Start => x + CellPad,
-                    TextAnchor.End => x + cellWidth - CellPad,
+                    TextAnchor.End => x + cellWidth - table.RightPad(i),
                     _ => x + (cellWidth / 2),
                 };
                 var style = StyleOf(i);
@@ -99,10 +102,13 @@ internal sealed class Table(IReadOnlyList<TableColumn> columns, double rowHeight
             kind != RowKind.Body ? HeadStyle : table.ColumnsOf[column].Bold ? SheetStyle.SmallBold : SheetStyle.Small;
 
         private List<IReadOnlyList<string>> CellLines(double width) =>
-            [.. cells.Select((c, i) => StyleOf(i).Wrap(c, CellWidth(i, width) - (2 * CellPad)))];
+            [.. cells.Select((c, i) => StyleOf(i).Wrap(c, CellWidth(i, width) - CellPad - table.RightPad(i)))];
     }
 
     private IReadOnlyList<TableColumn> ColumnsOf => columns;
+
+    private double RightPad(int column) =>
+        columns[column].Anchor == TextAnchor.End && column + 1 < columns.Count && columns[column + 1].Anchor == TextAnchor.Start ? EndPad : CellPad;
 
     private double RowHeightOf => rowHeight;
 

@@ -10,8 +10,9 @@ internal static class ZoneNotes
     /// <summary>Panels less likely than this are named nowhere, so that all pages name the same.</summary>
     public const double WorthNaming = 0.01;
 
-    /// <summary>A page for the manager tells leaks at least this likely, and the likeliest; the findings table has them all.</summary>
-    private const double WorthTelling = 0.3;
+    /// <summary>A page for the manager and the repair cards tell leaks and sources at least this likely, and the likeliest leak; the
+    /// findings table has them all.</summary>
+    public const double WorthTelling = 0.3;
 
     /// <summary>A source this near a front, on the plan, is told by its distance along it, metres.</summary>
     private const double BesideMetres = 2;
@@ -31,7 +32,7 @@ internal static class ZoneNotes
     {
         yield return NoteItems.Heading(words["zone.heading"]);
         if (located.Zones.Count == 0 && located.Elsewhere.Count == 0) yield return NoteItems.Line(words[net.Readings.Any(r => r.IsHit) ? "zone.none-hits" : "zone.none"]);
-        var shown = located.Zones.Index().Where(z => !brief || z.Index == 0 || z.Item.Probability >= WorthTelling).Take(most).ToList();
+        var shown = located.Zones.Index().Where(z => !brief || IsTold(z.Index, z.Item)).Take(most).ToList();
         foreach (var (i, zone) in shown)
         {
             if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, located, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
@@ -68,6 +69,9 @@ internal static class ZoneNotes
     /// <summary>Whose leak and how likely.</summary>
     private static string Head(LocateResult located, Words words, Fixture fixture, LeakZone zone) => words.Say(
         located.IsFurther(zone) ? "zone.head-further" : "zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability));
+
+    /// <summary>True for a leak that the manager is told of and that gets a repair card.</summary>
+    public static bool IsTold(int index, LeakZone zone) => index == 0 || zone.Probability >= WorthTelling;
 
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>

@@ -103,11 +103,19 @@ internal static class ZonesPass
         svg.Circle(centre, radius, Paint.Line(0.8, SheetStyle.Vermilion, dash));
     }
 
+    // The sides of an octagon: a label on any of them would hide a part of the ring.
+    private static void SpareRing(LabelSpace space, SheetPoint centre, double radius)
+    {
+        SheetPoint Corner(int i) => centre + new SheetPoint(radius * Math.Cos(i * Math.PI / 4), radius * Math.Sin(i * Math.PI / 4));
+        for (var i = 0; i < 8; i++) space.Spare(Corner(i), Corner(i + 1));
+    }
+
     private static SheetPoint Ring(PlanDrawing d, PlanPoint at, double radiusMetres, Action<SvgWriter, SheetPoint, double> draw)
     {
         var centre = d.To.Point(at);
         var radius = Math.Max(2, d.To.Length(radiusMetres));
         draw(d.Svg, centre, radius);
+        SpareRing(d.Labels.Space, centre, radius);
         return centre + new SheetPoint(radius * 0.7, -radius * 0.7);
     }
 }

@@ -8,9 +8,6 @@ namespace StoreMap.Sheets;
 /// <summary>What we do, in order, with the cautions of each step. "At the usual interval" is said after a clean visit only.</summary>
 internal static class NextSteps
 {
-    /// <summary>Gas from outside a case leads to a step of its own from this chance on.</summary>
-    private const double WorthFinding = 0.3;
-
     /// <summary>Panels in a row on one case named before a list of them is cut: who lifts them needs them all.</summary>
     private const int MostRuns = 8;
 
@@ -30,7 +27,7 @@ internal static class NextSteps
         var danger = verdict.ReachIn.Select(r => CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!)).ToList();
         if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is { } worst) danger.Insert(0, ReportNotes.PlaceOf(plan, worst.Reading, words));
         if (danger.Count > 0) steps.Add(words.Say("next.air", Listing.Of(danger, most, words)));
-        foreach (var e in located.Elsewhere.Where(e => e.Probability >= WorthFinding).OrderByDescending(e => e.Probability).Take(most))
+        foreach (var e in located.Elsewhere.Where(e => e.Probability >= ZoneNotes.WorthTelling).OrderByDescending(e => e.Probability).Take(most))
         {
             var near = plan.FindFixture(e.Near) is { } fixture ? PlaceWords.Case(fixture) : plan.Rooms.FirstOrDefault(r => r.Id == e.Near)?.Name ?? e.Near;
             steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);

@@ -5,8 +5,8 @@ using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
 
-/// <summary>A repair card per finding, half a page each: where to open, what to lock out, what to move; blanks for parts, weights, both
-/// tests and the signature.</summary>
+/// <summary>A repair card per leak and source worth telling, half a page each: cautions, where to open, what to lock out, what to move;
+/// blanks for parts, weights, both tests and the signature.</summary>
 internal static class RepairCards
 {
     private const double Gutter = 6;
@@ -32,42 +32,48 @@ internal static class RepairCards
         var cards = new List<FlowItem>();
         foreach (var (i, zone) in located.Zones.Index())
         {
-            if (plan.FindFixture(zone.Fixture) is not { } fixture) continue;
+            if (!ZoneNotes.IsTold(i, zone) || plan.FindFixture(zone.Fixture) is not { } fixture) continue;
+            var along = zone.Center ?? 0;
             var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
             var panels = ZoneNotes.InOrder(located, zone).Take(2).Select(p => words.Say("card.panel", PlaceWords.PanelNumber(p.Id), ZoneNotes.PanelSpan(plan, fixture, p))).ToList();
             List<FlowItem> lines =
             [
-                .. ReportNotes.ReachInAt(plan, net, fixture, words), .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
+                NoteItems.Line(Words.Sentence(words.Say("card.chance", words.Chance(zone.Probability)))),
+                .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
                 .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
                 .. panels.Count > 0 ? [NoteItems.Line(words.Say("card.panels", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
-                NoteItems.Line(words["card.lock-out"]), .. Common(plan, fixture, zone.Center ?? 0, words),
+                NoteItems.Line(words["card.lock-out"]),
                 NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
+                .. Circuits(plan, fixture, along, words),
                 NoteItems.Line(
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
             ];
-            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), lines, words, height));
+            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. ReportNotes.ReachInAt(plan, net, fixture, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
         }
 
-        foreach (var (i, elsewhere) in located.Elsewhere.Index())
+        foreach (var (i, elsewhere) in located.Elsewhere.Index().Where(e => e.Item.Probability >= ZoneNotes.WorthTelling))
         {
-            var lines = new List<FlowItem>(ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l))) { NoteItems.Line(words["next.find-caution"]) };
-            if (plan.FindFixture(elsewhere.Near) is { } fixture) lines.AddRange(Common(plan, fixture, 0, words));
-            cards.Add(new Card(words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)), lines, words, height));
+            var fixture = plan.FindFixture(elsewhere.Near);
+            cards.Add(new Card(
+                words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)),
+                [NoteItems.Caution(words["next.find-caution"]), .. fixture is null ? [] : Cautions(plan, fixture, 0, words)],
+                [.. ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l)), .. fixture is null ? [] : Circuits(plan, fixture, 0, words)],
+                words, height));
         }
 
         return cards;
     }
 
-    private static IEnumerable<FlowItem> Common(Plan plan, Fixture fixture, double along, Words words)
+    private static IEnumerable<FlowItem> Cautions(Plan plan, Fixture fixture, double along, Words words)
     {
-        // Cautions and shut-offs before the rest: should a card run over, they are not what is left out.
         yield return NoteItems.Caution(words["card.caution"]);
-        if (Refrigerant.Find(plan.RefrigerantAt(fixture, along)) is { } gas)
-        {
-            foreach (var caution in CautionNotes.Gases([gas], words)) yield return NoteItems.Caution(caution);
-        }
+        if (Refrigerant.Find(plan.RefrigerantAt(fixture, along)) is not { } gas) yield break;
+        foreach (var caution in CautionNotes.Gases([gas], words)) yield return NoteItems.Caution(caution);
+    }
 
+    private static IEnumerable<FlowItem> Circuits(Plan plan, Fixture fixture, double along, Words words)
+    {
         foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
         if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
     }
@@ -75,8 +81,8 @@ internal static class RepairCards
     private static Spot? Spot(NetSurvey net, Fixture fixture) =>
         net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture == fixture.Id).MaxBy(r => r.NetPpm)?.Reading.Spot;
 
-    /// <summary>One card: where and how at the left, blanks at the right.</summary>
-    private sealed class Card(string title, IReadOnlyList<FlowItem> lines, Words words, double height) : FlowItem
+    /// <summary>One card: cautions across it, where and how at the left, blanks at the right.</summary>
+    private sealed class Card(string title, IReadOnlyList<FlowItem> cautions, IReadOnlyList<FlowItem> lines, Words words, double height) : FlowItem
     {
         public override double Height(double width) => height;
 
@@ -87,6 +93,9 @@ internal static class RepairCards
             svg.Rectangle(box, Paint.Line(SheetStyle.Medium));
             svg.Text(new(box.X + Pad, box.Y + Pad + SheetStyle.TextLarge), SheetStyle.Heading.Fit(title, width - (2 * Pad)), SheetStyle.Heading);
             var top = box.Y + Pad + SheetStyle.TextLarge + 4;
+            var across = FlowColumns.Height(cautions, width - (2 * Pad));
+            FlowColumns.Fill(svg, cautions, [new SheetBox(box.X + Pad, top, width - (2 * Pad), across + 0.1)]);
+            top += across + 1;
             var column = (width - (2 * Pad) - Gutter) * 0.59;
             var left = FlowColumns.Fill(svg, lines, [new SheetBox(box.X + Pad, top, column, box.Bottom - top - Pad)]);
             var right = box.X + Pad + column + Gutter;
