@@ -24,6 +24,10 @@ internal static partial class Browser
     [JSImport("put", "storage")]
     public static partial Task Put(string store, string record);
 
+    /// <summary>Puts a record in place of what was read before; false when that is there no more.</summary>
+    [JSImport("swap", "storage")]
+    public static partial Task<bool> Swap(string store, string before, string record);
+
     [JSImport("addEvent", "storage")]
     public static partial Task AddEvent(string id, string survey, string text);
 

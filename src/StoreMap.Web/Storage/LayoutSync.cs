@@ -14,8 +14,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         if (answer.IsSuccessStatusCode)
         {
             // What was changed again while it was on its way goes with the next round.
-            var now = await store.Store(record.Id) ?? record;
-            await store.Put(now with { Version = record.Version + 1, Changed = now.Document != record.Document });
+            await store.Change(record.Id, now => now with { Version = record.Version + 1, Changed = now.Document != record.Document });
             return null;
         }
 
@@ -33,9 +32,8 @@ internal sealed class LayoutSync(Server server, LocalStore store)
     {
         try
         {
-            if (await store.Store(id) is not { } record || await server.Layout(id) is not var (version, document)) return false;
-            await store.Put(record with { Version = version, Document = document, Changed = false, Order = null });
-            return true;
+            if (await server.Layout(id) is not var (version, document)) return false;
+            return await store.Change(id, now => now with { Version = version, Document = document, Changed = false, Order = null }) is not null;
         }
         catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
         {
@@ -62,9 +60,8 @@ internal sealed class LayoutSync(Server server, LocalStore store)
     public async Task Fetch(ServerStore there)
     {
         if (!IsBehind(await store.Store(there.Id)) || await server.Layout(there.Id) is not var (version, document)) return;
-        var now = await store.Store(there.Id);
-        if (now is { Version: 0 } or { Changed: true }) return;
-        await store.Put((now ?? new StoreRecord { Id = there.Id, Name = there.Name, Document = document }) with { Name = there.Name, Version = version, Document = document, Order = null });
+        var now = await store.Change(there.Id, now => now is { Version: 0 } or { Changed: true } ? null : now with { Name = there.Name, Version = version, Document = document, Order = null });
+        if (now is null) await store.Put(new StoreRecord { Id = there.Id, Name = there.Name, Version = version, Document = document });
 
         bool IsBehind(StoreRecord? here) => here is null || (here.Version > 0 && here.Version < there.Version && !here.Changed);
     }
@@ -75,19 +72,17 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         var now = await store.Store(record.Id) ?? record;
         var same = document == now.Document;
         var known = same || await WasThere(now, version);
-        // Read again: what was saved here while the server answered is not written over.
-        var latest = await store.Store(record.Id) ?? now;
-        var taken = known && latest.Document == now.Document;
-        await store.Put(taken ? latest with { Version = version, Document = document, Order = same ? latest.Order : null } : latest with { Changed = true });
-        return taken ? null : Twice(record);
+        // What was saved here while the server answered is not written over.
+        var kept = await store.Change(record.Id, latest => known && latest.Document == now.Document
+            ? latest with { Version = version, Document = document, Order = same ? latest.Order : null } : latest with { Changed = true });
+        return kept is { Changed: true } ? Twice(record) : null;
     }
 
     // Sent before, and the answer lost on its way: what the server has is what this device sent.
     private async Task<bool> WasTaken(StoreRecord record)
     {
         if (await server.Layout(record.Id) is not var (version, document) || document != record.Document) return false;
-        var now = await store.Store(record.Id) ?? record;
-        await store.Put(now with { Version = version, Changed = now.Document != document });
+        await store.Change(record.Id, now => now with { Version = version, Changed = now.Document != document });
         return true;
     }
 

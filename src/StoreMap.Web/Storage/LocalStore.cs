@@ -69,6 +69,20 @@ public sealed class LocalStore
 
     public Task Put(ServiceCursor cursor) => Browser.Put("meta", JsonSerializer.Serialize(cursor, Json.Default.ServiceCursor));
 
+    /// <summary>Changes a store as it is kept at that moment: what a page and the sending change at one time is both kept.</summary>
+    /// <param name="id">The store's id.</param>
+    /// <param name="change">The change; worked out again when the store was changed meanwhile. Null leaves it as it is.</param>
+    /// <returns>The store as it is kept now; null when this device has none of that id.</returns>
+    public async Task<StoreRecord?> Change(string id, Func<StoreRecord, StoreRecord?> change)
+    {
+        while (true)
+        {
+            var before = await Browser.Get("stores", id);
+            if (JsonSerializer.Deserialize(before, Json.Default.StoreRecord) is not { } now || change(now) is not { } then) return JsonSerializer.Deserialize(before, Json.Default.StoreRecord);
+            if (await Browser.Swap("stores", before, JsonSerializer.Serialize(then, Json.Default.StoreRecord))) return then;
+        }
+    }
+
     public Task Put(StoreRecord record) => Browser.Put("stores", JsonSerializer.Serialize(record, Json.Default.StoreRecord));
 
     public async Task<IReadOnlyList<SurveyRecord>> Surveys() =>
@@ -183,7 +197,7 @@ public sealed class LocalStore
         try
         {
             await Add(ServiceRecordFile.Parse(record.Service));
-            if (keepStore) await Put(record with { Service = null });
+            if (keepStore) await Change(record.Id, now => now with { Service = null });
         }
         catch (RefusedInputException)
         {

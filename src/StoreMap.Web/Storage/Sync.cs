@@ -26,6 +26,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     private readonly LayoutSync layouts = new(new Server(http), store);
     private Timer? timer;
     private bool wiped;
+    private bool asked;
+    private int added;
 
     public event Action? Changed;
 
@@ -56,6 +58,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     /// <summary>One entry more waits. It is counted before it is shown as kept: until it is sent nothing says that all is.</summary>
     public void Added()
     {
+        added++;
         Unsent++;
         Changed?.Invoke();
         _ = Count();
@@ -63,17 +66,40 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 
     public async Task Count()
     {
-        Unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed || s.Version == 0);
+        int before, unsent;
+        do
+        {
+            // What was added while it was counted may not be in the number.
+            before = added;
+            unsent = await Browser.UnsentCount() + (await store.Stores()).Count(s => s.Changed || s.Version == 0);
+        }
+        while (before != added);
+        Unsent = unsent;
         Changed?.Invoke();
     }
 
-    /// <summary>One round: stores out, events out, then what is new in. At most one at a time.</summary>
+    /// <summary>Sends what was just kept. It is counted when this returns, so that it is not shown as kept beside a word that all is sent.</summary>
+    public async Task Send()
+    {
+        await Count();
+        _ = Run();
+    }
+
+    /// <summary>One round: stores out, events out, then what is new in. At most one at a time; asked for while one goes on, which may be past
+    /// what is to be sent, there is one more after it.</summary>
     public async Task Run()
     {
+        asked = true;
         if (!await one.WaitAsync(0)) return;
         try
         {
-            await Round();
+            // Until it is counted, nothing to send and nothing known of it look alike.
+            await Count();
+            while (asked && !wiped)
+            {
+                asked = false;
+                await Round();
+            }
         }
         catch (Exception e) when (e is HttpRequestException or TaskCanceledException or JsonException)
         {

@@ -261,9 +261,7 @@ public sealed class SurveySession
         try
         {
             var order = JsonNode.Parse(await EngineRoom.Floor("EngineWork.Route", Store.Document))!.AsArray().Select(n => (string)n!).ToList();
-            // Read anew: it may have been sent meanwhile.
-            Store = (await store.Store(Store.Id) ?? Store) with { Order = order };
-            await store.Put(Store);
+            Store = await store.Change(Store.Id, now => now with { Order = order }) ?? Store;
             Replay();
         }
         catch (System.Runtime.InteropServices.JavaScript.JSException)

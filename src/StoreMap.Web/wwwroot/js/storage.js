@@ -48,6 +48,21 @@ export async function put(store, record) {
   await complete(tx);
 }
 
+// Puts a record in place of what was read before; false when that is there no more.
+export async function swap(store, before, record) {
+  const tx = writing([store]);
+  const kept = tx.objectStore(store);
+  const made = JSON.parse(record);
+  let done = false;
+  kept.get(made.id).onsuccess = e => {
+    if (JSON.stringify(e.target.result ?? null) !== before) return;
+    kept.put(made);
+    done = true;
+  };
+  await complete(tx);
+  return done;
+}
+
 // Only events not sent yet carry "unsent", so the index holds just those.
 export async function addEvent(id, survey, text) {
   const tx = writing(['events']);
