@@ -34,12 +34,12 @@ public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
         await Time("Full map", page.Locator("#full"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn as printed"));
         await page.GetByRole(AriaRole.Link, new() { Name = "Months" }).ClickAsync();
         await Time("Three months compared, first time", page.Locator("#compare"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("3 visits compared"));
-        Assert.Equal(3, await page.Locator(".months figure svg").CountAsync());
-        Assert.True(await page.Locator("#zones tbody tr").CountAsync() > 0);
+        await Assertions.Expect(page.Locator(".months figure svg")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("#zones tbody tr")).Not.ToHaveCountAsync(0);
 
         // Other visits than before, so that it is worked out; the engine and what it knows of each visit are there.
         await page.Locator(".visit").Last.UncheckAsync();
         await Time("Two of them, engine at work before", page.Locator("#compare"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("2 visits compared"));
-        Assert.Equal(2, await page.Locator(".months figure svg").CountAsync());
+        await Assertions.Expect(page.Locator(".months figure svg")).ToHaveCountAsync(2);
     }
 }

@@ -162,6 +162,7 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         await page.Mouse.DownAsync();
         await page.EvaluateAsync("() => { globalThis.frames = []; let last = 0; const next = t => { if (last) frames.push(t - last); last = t; globalThis.running = requestAnimationFrame(next); }; next(0); }");
         for (var i = 1; i <= 90; i++) await page.Mouse.MoveAsync((float)(x + (20 * foot * i / 90)), y);
+        await page.WaitForFunctionAsync("() => frames.length > 0");
         var frames = await page.EvaluateAsync<double[]>("() => { cancelAnimationFrame(running); return frames.sort((a, b) => a - b); }");
         await page.Mouse.UpAsync();
         await Assertions.Expect(page.Locator("#undo")).ToBeEnabledAsync();

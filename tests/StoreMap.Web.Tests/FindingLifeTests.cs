@@ -149,9 +149,10 @@ public sealed class FindingLifeTests(Chromium chromium)
         await Assertions.Expect(one.Locator(".unsent")).ToHaveCountAsync(1);
         await Assertions.Expect(one.Locator("a.stand")).ToContainTextAsync("1 to send");
         wire.Mend();
+        foreach (var page in new[] { one, two }) await Floor.AllSent(page);
+        await Floor.Exchange(one);
         foreach (var page in new[] { one, two })
         {
-            await Floor.AllSent(page);
             await Assertions.Expect(page.Locator(".apart")).ToBeVisibleAsync();
             await Assertions.Expect(page.Locator(".record li")).ToHaveCountAsync(3);
             await Assertions.Expect(page.Locator(".unsent")).ToHaveCountAsync(0);
@@ -165,7 +166,10 @@ public sealed class FindingLifeTests(Chromium chromium)
         await Step(one, "Note");
         await one.Locator("#entry-note").FillAsync("both done, valve open again");
         await one.Locator("#entry-add").ClickAsync();
-        foreach (var page in new[] { one, two }) await Assertions.Expect(page.Locator(".record li")).ToHaveCountAsync(4);
+        await Assertions.Expect(one.Locator(".record li")).ToHaveCountAsync(4);
+        await Floor.AllSent(one);
+        await Floor.Exchange(two);
+        await Assertions.Expect(two.Locator(".record li")).ToHaveCountAsync(4);
         foreach (var page in new[] { one, two }) await Assertions.Expect(page.Locator(".apart")).ToHaveCountAsync(0);
     }
 

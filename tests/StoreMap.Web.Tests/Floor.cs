@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace StoreMap.Tests;
@@ -6,10 +7,27 @@ namespace StoreMap.Tests;
 /// <summary>What a technician does in the client, step by step, as the tests drive it.</summary>
 internal static class Floor
 {
+    private const string IsMarked = "mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))";
+
+    /// <summary>Turns to another part of the client, which is open, as its links do and without loading it anew.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="address">Whole, or from the first slash.</param>
+    public static async Task Turn(IPage page, string address)
+    {
+        await page.EvaluateAsync("address => { document.querySelector('main > *').dataset.left = ''; Blazor.navigateTo(address); }", address);
+        await Assertions.Expect(page.Locator("main > [data-left]")).ToHaveCountAsync(0);
+    }
+
     /// <summary>Opens the client and makes a store of the example case list.</summary>
     public static async Task MakeStore(IPage page, string url)
     {
         await page.GotoAsync(url);
+        await MakeStore(page);
+    }
+
+    /// <summary>Makes a store of the example case list from the list of stores.</summary>
+    public static async Task MakeStore(IPage page)
+    {
         await page.GetByRole(AriaRole.Link, new() { Name = "New store from a case list" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Fill in an example" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
@@ -47,8 +65,62 @@ internal static class Floor
     /// <summary>How many points the client shows as done.</summary>
     public static async Task<int> Done(IPage page) => int.Parse((await page.Locator("#progress").InnerTextAsync()).Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
 
+    /// <summary>Waits until so many points are shown as done.</summary>
+    public static Task IsDone(IPage page, int points) => Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync(new Regex(FormattableString.Invariant($"^{points} of ")));
+
     /// <summary>Waits until the client says that all is sent.</summary>
-    public static Task AllSent(IPage page) => Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("All sent");
+    public static async Task AllSent(IPage page)
+    {
+        await Exchange(page);
+        await Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("All sent");
+    }
+
+    /// <summary>Has the client send and fetch now, as it does when the browser tells that the network is back, and not only in its next round.</summary>
+    public static Task Exchange(IPage page) => page.EvaluateAsync("() => { dispatchEvent(new Event('online')); }");
+
+    /// <summary>Waits until the browser's database has a record as it is to be: a choice that needs no button is kept a moment after it.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="part">Part of the database.</param>
+    /// <param name="id">The record's id.</param>
+    /// <param name="holds">A function of the record, in the page's language.</param>
+    public static Task IsKept(IPage page, string part, string id, string holds) => Comes(page, $$"""
+        () => new Promise((ok, no) => {
+          const asked = indexedDB.open('storemap');
+          asked.onerror = no;
+          asked.onsuccess = () => {
+            asked.result.transaction('{{part}}').objectStore('{{part}}').get('{{id}}').onsuccess = e => {
+              asked.result.close();
+              ok(!!e.target.result && ({{holds}})(e.target.result));
+            };
+          };
+        })
+        """);
+
+    /// <summary>Waits until a function of the page, which may answer later, gives true. A page that begins anew meanwhile is asked again.</summary>
+    /// <remarks>The library's own waiting takes an answer that is yet to come for true.</remarks>
+    public static async Task Comes(IPage page, string function, object? arg = null) => Assert.True(await Wait.Until(() => Is(page, function, arg), holds => holds), function);
+
+    private static async Task<bool> Is(IPage page, string function, object? arg)
+    {
+        try
+        {
+            return await page.EvaluateAsync<bool>(function, arg);
+        }
+        catch (PlaywrightException e) when (e.Message.Contains("context was destroyed", StringComparison.Ordinal))
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Presses each of some buttons until it is none of them any more.</summary>
+    public static async Task PressAll(ILocator buttons)
+    {
+        for (var left = await buttons.CountAsync(); left > 0; left--)
+        {
+            await buttons.First.ClickAsync();
+            await Assertions.Expect(buttons).ToHaveCountAsync(left - 1);
+        }
+    }
 
     /// <summary>Waits until the browser keeps the whole client.</summary>
     public static async Task ReadyForOffline(IPage page)
@@ -65,11 +137,14 @@ internal static class Floor
         await page.GetByRole(AriaRole.Button, new() { Name = "Use it now" }).ClickAsync();
         await page.WaitForFunctionAsync("() => !document.before");
         await page.Locator("#progress").WaitForAsync();
-        Assert.True(await HasNewVersion(page));
+        await GetsNewVersion(page);
     }
 
     /// <summary>True when the page's files are those of the newer version.</summary>
-    public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", Wire.Mark);
+    public static Task<bool> HasNewVersion(IPage page) => page.EvaluateAsync<bool>(IsMarked, Wire.Mark);
+
+    /// <summary>Waits until the page's files are those of the newer version.</summary>
+    public static Task GetsNewVersion(IPage page) => Comes(page, IsMarked, Wire.Mark);
 
     /// <summary>What was typed as readings, as the server's journal has it, by device and in each device's order.</summary>
     public static async Task<IReadOnlyList<(string Device, string Ppm)>> Typed(ServerProcess server, string survey) =>

@@ -35,7 +35,7 @@ public sealed class FloorTests(Chromium chromium)
         await page.GotoAsync(server.Url);
         await page.GetByRole(AriaRole.Heading, new() { Name = "Stores" }).WaitForAsync();
         await Chromium.IsAccessible(page);
-        await Floor.MakeStore(page, server.Url);
+        await Floor.MakeStore(page);
         await Chromium.IsAccessible(page);
         var survey = await Floor.Begin(page);
         await Chromium.IsAccessible(page);

@@ -31,7 +31,7 @@ public sealed class KilledServerTests
         {
             // Only what was confirmed since the start before tells that requests are under way.
             var before = confirmed.Count;
-            while (confirmed.Count == before) await Task.Delay(1, TestContext.Current.CancellationToken);
+            Assert.True(await Wait.Until(() => Task.FromResult(confirmed.Count), now => now > before, TimeSpan.FromMilliseconds(1)) > before, "nothing is confirmed any more");
             await Task.Delay(random.Next(0, 40), TestContext.Current.CancellationToken);
             await server.Kill();
             await server.Up();

@@ -17,13 +17,13 @@ public sealed partial class LengthsTests(Chromium chromium)
         await Desk.OpenSmall(page, server.Url);
         await Floor.AllSent(page);
         var store = page.Url;
-        await page.GotoAsync(store + "/map");
+        await Floor.Turn(page, store + "/map");
         await Assertions.Expect(page.Locator(".order li div").First).ToHaveTextAsync(Metres());
         await Choose(page, server.Url, "ft");
         await screens.Look("device");
 
         // The map: panels, zones and why, a place pressed, and what the finding says of its place.
-        await page.GotoAsync(store + "/map");
+        await Floor.Turn(page, store + "/map");
         foreach (var part in new[] { ".order li div", ".zones li" })
         {
             await Assertions.Expect(page.Locator(part).First).ToHaveTextAsync(Feet());
@@ -43,7 +43,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".finding .entry")).ToContainTextAsync("added, kg");
 
         // The walk on the screen, and its sheet.
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         await Assertions.Expect(page.Locator(".work")).ToHaveTextAsync(Feet());
         await page.Locator("#walk-sheets:enabled").ClickAsync();
         await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToHaveTextAsync(Metres());
@@ -51,7 +51,7 @@ public sealed partial class LengthsTests(Chromium chromium)
 
         // Back to the plan's own.
         await Choose(page, server.Url, "plan");
-        await page.GotoAsync(store + "/map");
+        await Floor.Turn(page, store + "/map");
         await Assertions.Expect(page.Locator(".order li div").First).ToHaveTextAsync(Metres());
         screens.IsQuiet();
     }
@@ -66,7 +66,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         await Floor.AllSent(page);
         var store = page.Url;
         await Choose(page, server.Url, "ft");
-        await page.GotoAsync(store + "/plan");
+        await Floor.Turn(page, store + "/plan");
         await page.Locator("#board").WaitForAsync();
         await Assertions.Expect(page.Locator("#grid")).ToHaveValueAsync("0' 6\"");
         await page.GetByText(new Regex("^All \\d+ things")).ClickAsync();
@@ -76,7 +76,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         // Left as it was shown, nothing moves by a rounding.
         await page.Locator("#place-it").ClickAsync();
         Assert.Equal(before, await Left(page, "C1"));
-        Assert.Matches(Feet(), await page.Locator("#place-x").InputValueAsync());
+        await Assertions.Expect(page.Locator("#place-x")).ToHaveValueAsync(Feet());
 
         // A column by numbers and cases from a list, typed in feet and in the file as metres.
         await page.Locator("#add-what").SelectOptionAsync("obstacles/column");
@@ -85,7 +85,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         await page.Locator("#add-width").FillAsync("1");
         await page.Locator("#add-height").FillAsync("0.5 m");
         await page.Locator("#add").ClickAsync();
-        Assert.Equal("12' 6\"", await page.Locator("#place-x").InputValueAsync());
+        await Assertions.Expect(page.Locator("#place-x")).ToHaveValueAsync("12' 6\"");
         await page.Locator("#add-list summary").ClickAsync();
         await page.Locator("#listed").FillAsync("tag,kind,lengths\n8A,open-case,12-8\n");
         await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
@@ -110,7 +110,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         await page.Locator("#save").ClickAsync();
         await Assertions.Expect(page.Locator("#plan-state")).ToContainTextAsync("Saved");
         await Floor.AllSent(page);
-        await page.GotoAsync(store);
+        await Floor.Turn(page, store);
         return await Desk.Download(page, "button:has-text('Layout file')");
     }
 
@@ -118,8 +118,9 @@ public sealed partial class LengthsTests(Chromium chromium)
 
     private static async Task Choose(IPage page, string url, string unit)
     {
-        await page.GotoAsync($"{url}/device");
+        await Floor.Turn(page, $"{url}/device");
         await page.Locator($"#lengths-{unit}").CheckAsync();
+        await Floor.IsKept(page, "meta", "device", $"d => d.lengths === '{(unit == "plan" ? "" : unit)}'");
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator($"#lengths-{unit}")).ToBeCheckedAsync();
     }

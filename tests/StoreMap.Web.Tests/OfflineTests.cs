@@ -8,6 +8,7 @@ namespace StoreMap.Tests;
 public sealed class OfflineTests(Chromium chromium)
 {
     private const int Readings = 200;
+    private static readonly TimeSpan Moment = TimeSpan.FromMilliseconds(1);
 
     // A hand at the pad, faster than any, that tells each reading it was shown as kept.
     private const string Hand = """
@@ -49,7 +50,7 @@ public sealed class OfflineTests(Chromium chromium)
             };
             var hand = page.EvaluateAsync(Hand, values);
             var last = Math.Min(Readings, kept + random.Next(1, 2 * Readings / (Effort.Kills + 2)));
-            while (Volatile.Read(ref heard) < last) await Task.Delay(1, TestContext.Current.CancellationToken);
+            await Wait.Until(() => Task.FromResult(Volatile.Read(ref heard)), now => now >= last || hand.IsFaulted, Moment);
             await Task.Delay(random.Next(0, 25), TestContext.Current.CancellationToken);
             await Crash(device, page);
             _ = hand.ContinueWith(h => h.Exception, TaskScheduler.Default);
@@ -61,7 +62,7 @@ public sealed class OfflineTests(Chromium chromium)
         }
 
         await page.EvaluateAsync(Hand, values);
-        Assert.Equal(Readings, await Floor.Done(page));
+        await Floor.IsDone(page, Readings);
         await Assertions.Expect(page.Locator("a.stand")).ToContainTextAsync("to send");
         wire.Mend();
         await Floor.AllSent(page);
@@ -85,8 +86,7 @@ public sealed class OfflineTests(Chromium chromium)
         await two.GotoAsync(far.Url);
         await two.GetByRole(AriaRole.Link, new() { Name = "Alder Corner Foods" }).ClickAsync();
         await two.Locator($"a[href='/survey/{survey}']").ClickAsync();
-        await two.Locator("#progress").WaitForAsync();
-        Assert.Equal(1, await Floor.Done(two));
+        await Floor.IsDone(two, 1);
 
         // Both go on by themselves, each at points of its own.
         foreach (var page in new[] { one, two }) await Floor.ReadyForOffline(page);
@@ -132,7 +132,7 @@ public sealed class OfflineTests(Chromium chromium)
         page.Crash += (_, _) => gone.TrySetResult();
         // It never answers: there is nobody left to.
         _ = protocol.SendAsync("Page.crash").ContinueWith(t => t.Exception, TaskScheduler.Default);
-        await gone.Task.WaitAsync(TimeSpan.FromSeconds(20));
+        await gone.Task.WaitAsync(Wait.Patience);
         await page.CloseAsync();
     }
 }

@@ -28,7 +28,7 @@ public sealed class PlanSendingTests(Chromium chromium)
         });
         await Name(page, "Dairy");
         await Save(page);
-        await asked.Task;
+        await asked.Task.WaitAsync(Wait.Patience, TestContext.Current.CancellationToken);
 
         // The server has Dairy and has not said so yet.
         await Name(page, "Juice");
@@ -51,14 +51,13 @@ public sealed class PlanSendingTests(Chromium chromium)
         await using var screens = await Screens.Open(chromium, "lost-answer");
         var page = screens.Page;
         var layout = await Open(page, server);
-        var taken = new TaskCompletionSource();
+        var lost = true;
         await page.Context.RouteAsync("**/api/stores/*/layout", async route =>
         {
-            if (route.Request.Method == "PUT" && !taken.Task.IsCompleted)
+            if (route.Request.Method == "PUT" && Volatile.Read(ref lost))
             {
                 await route.FetchAsync();
                 await route.AbortAsync();
-                taken.TrySetResult();
             }
             else
             {
@@ -67,8 +66,9 @@ public sealed class PlanSendingTests(Chromium chromium)
         });
         await Name(page, "Dairy");
         await Save(page);
-        await taken.Task;
         await Assertions.Expect(page.Locator("a.stand")).ToHaveTextAsync("Offline · 1 to send");
+        Assert.Contains("\"Dairy\"", await server.Get(layout), StringComparison.Ordinal);
+        Volatile.Write(ref lost, false);
         await Floor.AllSent(page);
         await Assertions.Expect(page.Locator(".notice.warn")).ToHaveCountAsync(0);
         await Name(page, "Juice");
@@ -82,7 +82,7 @@ public sealed class PlanSendingTests(Chromium chromium)
         await Floor.MakeStore(page, server.Url, cases: 1);
         await Floor.AllSent(page);
         var store = new Uri(page.Url).Segments[^1];
-        await page.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Turn(page, $"{server.Url}/store/{store}/plan");
         await page.Locator("#board").WaitForAsync();
         return $"/api/stores/{store}/layout";
     }

@@ -20,19 +20,20 @@ public sealed class PrintTests(Chromium chromium)
         await Floor.AllSent(page);
         var store = page.Url;
         // A dark screen prints like any other.
-        await page.GotoAsync($"{server.Url}/device");
+        await Floor.Turn(page, $"{server.Url}/device");
         await page.GetByLabel("Dark").CheckAsync();
 
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         await page.Locator(".stops li").First.WaitForAsync();
         // What is kept of the walk is sent before the page is left: sent twice, the server refuses the second in the console.
         await Floor.AllSent(page);
         await Paper(page, "walk", ["Walk, ", .. await page.Locator(".stops li .what").AllInnerTextsAsync()]);
 
-        await page.GotoAsync(store + "/map");
+        await Floor.Turn(page, store + "/map");
         await page.Locator(".order li").First.WaitForAsync();
         await Floor.AllSent(page);
         await page.Locator("#nearer").ClickAsync();
+        await Assertions.Expect(page.Locator(".work progress")).ToHaveCountAsync(0);
         await Paper(page, "map", ["Map, ", "Visit of ", "Lift panels in this order", .. await page.Locator(".order li b").AllInnerTextsAsync(), "Leak zones", "Lock out and tag out", "Results support a qualified person"]);
 
         await page.Locator(".leak-here").First.ClickAsync();
@@ -40,13 +41,13 @@ public sealed class PrintTests(Chromium chromium)
         await page.Locator(".confirm").ClickAsync();
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(1);
         await Floor.AllSent(page);
-        await page.GotoAsync(store + "/findings");
+        await Floor.Turn(page, store + "/findings");
         await page.Locator(".record li").First.WaitForAsync();
         await page.Locator("#new-finding summary").ClickAsync();
         await Paper(page, "findings", ["Findings, ", "Leak confirmed", "expansion valve flare", await page.Locator(".finding h3").InnerTextAsync()]);
 
         // The walk sheet, once drawn, is printed by itself.
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         await page.Locator("#walk-sheets").ClickAsync();
         await page.Locator("figure.sheet").First.WaitForAsync();
         await page.EmulateMediaAsync(new() { Media = Media.Print });

@@ -16,20 +16,19 @@ public sealed class RouteTests(Chromium chromium, ITestOutputHelper output)
         var page = await device.NewPageAsync();
         await page.GotoAsync(server.Url);
         await page.Locator("#demo").ClickAsync();
-        await page.Locator("a.card[href^='/survey/']").First.WaitForAsync(new() { Timeout = 180_000 });
+        await page.Locator("a.card[href^='/survey/']").First.WaitForAsync();
         var system = await chromium.Browser.NewBrowserCDPSessionAsync();
         var spent = await Processor(system);
         var clock = Stopwatch.StartNew();
         await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).First.ClickAsync();
-        await page.Locator("ol.stops li").First.WaitForAsync(new() { Timeout = 180_000 });
+        await page.Locator("ol.stops li").First.WaitForAsync();
         output.WriteLine(FormattableString.Invariant($"Page opened, engine started, route planned and drawn: {clock.Elapsed.TotalSeconds:0.0} s, {await Processor(system) - spent:0.0} s of the processor."));
 
         var folder = Directory.CreateTempSubdirectory("storemap-route-").FullName;
         Assert.Equal(0, await DeskTests.Run("route", Path.Combine(Checkout.Root, "layouts", "tern-hollow", "tern-hollow.layout.json"), "--out", folder));
         var route = JsonNode.Parse(await File.ReadAllTextAsync(Path.Combine(folder, "route.json"), TestContext.Current.CancellationToken))!;
         Directory.Delete(folder, recursive: true);
-        var pictured = await page.Locator("#walk g.probe-point").EvaluateAllAsync<string[]>("all => all.map(g => g.id)");
-        Assert.Equal(route["order"]!.AsArray().Select(id => "point-" + id), pictured);
+        await Wait.Equal(route["order"]!.AsArray().Select(id => "point-" + id), () => WalkTests.Drawn(page));
     }
 
     /// <summary>Seconds of the processor that all of the browser has spent, so that what else the machine does leaves the figure alone.</summary>

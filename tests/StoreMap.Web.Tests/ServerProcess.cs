@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using System.Net;
-using System.Net.Sockets;
 
 namespace StoreMap.Tests;
 
@@ -10,7 +8,7 @@ internal sealed class ServerProcess : IAsyncDisposable
     private readonly string program;
     private Process? process;
 
-    public ServerProcess(string? program = null) => (this.program, Port) = (program ?? Program, FreePort());
+    public ServerProcess(string? program = null) => (this.program, Port) = (program ?? Program, Ports.Free());
 
     public int Port { get; }
 
@@ -28,26 +26,28 @@ internal sealed class ServerProcess : IAsyncDisposable
         return server;
     }
 
-    /// <summary>Starts the program and waits until it answers.</summary>
+    /// <summary>Starts the program and waits until it answers; fails when it ends before that.</summary>
     public async Task Up()
     {
-        process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", Folder, "--urls", $"http://127.0.0.1:{Port}"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var started = process = Process.Start(new ProcessStartInfo("dotnet", [program, "serve", "--data", Folder, "--urls", $"http://127.0.0.1:{Port}"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
         process.OutputDataReceived += (_, _) => { };
         process.ErrorDataReceived += (_, _) => { };
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
         using var client = new HttpClient { BaseAddress = new Uri($"http://127.0.0.1:{Port}") };
-        for (var tries = 0; ; tries++)
+        Assert.True(await Wait.Until(() => Answers(client), answers => answers || started.HasExited), "the server does not answer");
+    }
+
+    private static async Task<bool> Answers(HttpClient client)
+    {
+        try
         {
-            try
-            {
-                (await client.GetAsync("/api/session")).EnsureSuccessStatusCode();
-                return;
-            }
-            catch (HttpRequestException) when (tries < 600)
-            {
-                await Task.Delay(25);
-            }
+            using var answer = await client.GetAsync("/api/session");
+            return answer.IsSuccessStatusCode;
+        }
+        catch (HttpRequestException)
+        {
+            return false;
         }
     }
 
@@ -77,13 +77,6 @@ internal sealed class ServerProcess : IAsyncDisposable
     {
         await Kill();
         if (Directory.Exists(Folder)) Directory.Delete(Folder, recursive: true);
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }
 

@@ -33,7 +33,7 @@ public sealed class StoredTextTests(Chromium chromium)
         await Floor.AllSent(page);
 
         var store = (await page.EvaluateAsync<string>("() => fetch('/api/stores').then(r => r.json()).then(s => s[0].id)"))!;
-        await page.GotoAsync($"{server.Url}/store/{store}/findings");
+        await Floor.Turn(page, $"/store/{store}/findings");
         await page.Locator("#new-finding summary").ClickAsync();
         await page.Locator("#found-place").SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await page.Locator("#found-component").FillAsync(Markup[..60]);
@@ -41,8 +41,8 @@ public sealed class StoredTextTests(Chromium chromium)
         await page.Locator(".record li").WaitForAsync();
         foreach (var part in new[] { "", "/plan", "/route", "/findings", "/report" })
         {
-            await page.GotoAsync($"{server.Url}/store/{store}{part}");
-            await page.Locator("main h1").WaitForAsync();
+            await Floor.Turn(page, $"/store/{store}{part}");
+            await Assertions.Expect(page.Locator("main h1")).ToContainTextAsync("onerror");
             await IsText(page);
         }
 

@@ -16,7 +16,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
         await Floor.MakeStore(mine, server.Url, cases: 3);
         await Floor.AllSent(mine);
         var store = new Uri(mine.Url).Segments[^1];
-        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Turn(mine, $"/store/{store}/plan");
         await Name(mine, "1", "Dairy");
         await Name(mine, "2", "Juice");
 
@@ -25,7 +25,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
         var theirs = others.Page;
         await theirs.GotoAsync(server.Url);
         await theirs.GetByText("Long Row Foods").First.WaitForAsync();
-        await theirs.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Turn(theirs, $"/store/{store}/plan");
         await Name(theirs, "2", "Salads");
         await Name(theirs, "3", "Meat");
         await Save(theirs);
@@ -47,7 +47,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
 
         // Where one's own counts for all that both changed, that too is saved upon the other's.
         await theirs.ReloadAsync();
-        await Floor.AllSent(theirs);
+        await Floor.IsKept(theirs, "stores", store, "s => s.document.includes('Dairy')");
         await theirs.ReloadAsync();
         await Name(mine, "3", "Bread");
         await Name(theirs, "3", "Fish");
@@ -79,7 +79,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
         await mine.Context.RouteAsync("**/api/**", route => route.AbortAsync());
         await Floor.MakeStore(mine, server.Url, cases: 4);
         var store = new Uri(mine.Url).Segments[^1];
-        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Turn(mine, $"/store/{store}/plan");
         await Name(mine, "1", "Dairy");
         await Save(mine);
 
@@ -87,7 +87,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
         var theirs = others.Page;
         await Floor.MakeStore(theirs, server.Url, cases: 3);
         await Floor.AllSent(theirs);
-        await theirs.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Turn(theirs, $"/store/{store}/plan");
         await Name(theirs, "1", "Juice");
         await Name(theirs, "3", "Meat");
         await Save(theirs);
@@ -95,6 +95,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
 
         // With a network again: one's own is neither lost nor sent, and the way out is on the page that is open.
         await mine.Context.UnrouteAllAsync();
+        await Floor.Exchange(mine);
         await Assertions.Expect(mine.Locator(".notice.warn")).ToContainTextAsync("was added by someone else too");
         await Assertions.Expect(mine.Locator("a.stand")).ToHaveTextAsync("1 to send");
         await Assertions.Expect(mine.Locator("#board .thing.fixtures")).ToHaveCountAsync(4);
@@ -130,7 +131,8 @@ public sealed class TwoPlannersTests(Chromium chromium)
         await theirs.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
         await Floor.AllSent(theirs);
         await mine.Context.UnrouteAllAsync();
-        await mine.GotoAsync($"{server.Url}/store/{store}/plan");
+        await Floor.Exchange(mine);
+        await Floor.Turn(mine, $"/store/{store}/plan");
         await mine.Locator("#both").ClickAsync();
         await Assertions.Expect(mine.Locator("#plan-state")).ToHaveTextAsync("The server's plan is in another unit (metre) than yours, so their numbers can't be put together: take the server's, and draw in it what yours has.");
         await Assertions.Expect(mine.Locator("#clashes")).ToHaveCountAsync(0);
@@ -150,7 +152,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
     private static async Task Name(IPage page, string tag, string name)
     {
         if (!await page.Locator(".things").IsVisibleAsync()) await page.Locator("summary").Filter(new() { HasTextRegex = new("^All \\d+ things") }).ClickAsync();
-        foreach (var chosen in await page.Locator(".things [aria-pressed=true]").AllAsync()) await chosen.ClickAsync();
+        await Floor.PressAll(page.Locator(".things [aria-pressed=true]"));
         await page.Locator(".things button").Filter(new() { HasTextRegex = new($"^{tag}\\b") }).First.ClickAsync();
         await page.Locator("#field-name").FillAsync(name);
         await page.Keyboard.PressAsync("Tab");

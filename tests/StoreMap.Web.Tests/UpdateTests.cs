@@ -16,7 +16,7 @@ public sealed class UpdateTests(Chromium chromium)
         wire.Update(whole: false);
         await page.ReloadAsync();
         await page.EvaluateAsync("() => navigator.serviceWorker.getRegistration().then(r => r.update()).catch(() => {})");
-        await page.WaitForFunctionAsync("() => navigator.serviceWorker.getRegistration().then(r => !r.installing && !r.waiting)");
+        await Floor.Comes(page, "() => navigator.serviceWorker.getRegistration().then(r => !r.installing && !r.waiting)");
         Assert.False(await page.GetByText("A new version is here").IsVisibleAsync());
         wire.Cut();
         await page.ReloadAsync();
@@ -27,7 +27,7 @@ public sealed class UpdateTests(Chromium chromium)
         wire.Update();
         wire.Mend();
         await Floor.UseNewVersion(page);
-        Assert.Equal(2, await Floor.Done(page));
+        await Floor.IsDone(page, 2);
         // What the old version has already was not fetched again, the worker's own scripts aside.
         Assert.Equal(["/app.css"], wire.Asked.Except(["/service-worker.js", "/service-worker-assets.js", "/js/versions.js"]));
     }
@@ -52,14 +52,26 @@ public sealed class UpdateTests(Chromium chromium)
         await offered.ClickAsync();
         wire.Cut();
         await opening;
-        // A page that begins anew by itself can't be loaded again at the same moment.
         await page.WaitForFunctionAsync("() => !window.before");
         foreach (var one in new[] { page, other })
         {
             await Assertions.Expect(one.Locator("#progress")).ToContainTextAsync("2 of");
-            await one.WaitForFunctionAsync("mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))", Wire.Mark);
-            await one.ReloadAsync();
+            await Floor.GetsNewVersion(one);
+            await OpenAnew(one);
             await Assertions.Expect(one.Locator("#progress")).ToContainTextAsync("2 of");
+        }
+    }
+
+    // A page that begins anew by itself can't be loaded again at the same moment.
+    private static async Task OpenAnew(IPage page)
+    {
+        try
+        {
+            await page.ReloadAsync();
+        }
+        catch (PlaywrightException e) when (e.Message.Contains("interrupted by another navigation", StringComparison.Ordinal) || e.Message.Contains("ERR_ABORTED", StringComparison.Ordinal))
+        {
+            await page.WaitForLoadStateAsync();
         }
     }
 

@@ -6,19 +6,20 @@ internal static class Wait
     /// <summary>What is waited for comes at once on a quiet machine; a busy one may take its time.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
-    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(50);
+    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(25);
 
     /// <summary>Reads until a condition holds.</summary>
     /// <param name="read">Reads.</param>
     /// <param name="holds">The condition.</param>
+    /// <param name="step">How long after each time; null for some 25 ms.</param>
     /// <returns>What was read last; after three minutes that is what does not meet the condition, for the test to fail with.</returns>
-    public static async Task<T> Until<T>(Func<Task<T>> read, Func<T, bool> holds)
+    public static async Task<T> Until<T>(Func<Task<T>> read, Func<T, bool> holds, TimeSpan? step = null)
     {
         for (var began = TimeProvider.System.GetTimestamp(); ;)
         {
             var now = await read();
             if (holds(now) || TimeProvider.System.GetElapsedTime(began) > Patience) return now;
-            await Task.Delay(Step, TestContext.Current.CancellationToken);
+            await Task.Delay(step ?? Step, TestContext.Current.CancellationToken);
         }
     }
 

@@ -28,6 +28,7 @@ public sealed class WalkTests(Chromium chromium)
         {
             await page.SetViewportSizeAsync(width, height);
             await page.Locator("#replan").ClickAsync();
+            await Assertions.Expect(page.Locator(".work progress")).ToHaveCountAsync(0);
             await Assertions.Expect(stops).ToHaveTextAsync(planned);
 
             // The third stop goes to the front, and the way is drawn in the new order.
@@ -64,7 +65,7 @@ public sealed class WalkTests(Chromium chromium)
         await Floor.MakeStore(page, server.Url);
         await Floor.AllSent(page);
         var store = page.Url;
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         var stops = page.Locator(".stops li .what");
         await stops.First.WaitForAsync();
         var planned = await stops.AllInnerTextsAsync();
@@ -72,10 +73,10 @@ public sealed class WalkTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".work")).ToContainTextAsync($"{whole.Length} points");
 
         // Two points are read; the rest is planned from the last stop, which comes next, and nothing is lost.
-        await page.GotoAsync(store);
+        await Floor.Turn(page, store);
         await Floor.Begin(page);
         for (var i = 0; i < 2; i++) await Floor.Log(page, "1");
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         await Assertions.Expect(page.Locator(".hint")).ToContainTextAsync("2 points done");
         await page.Locator(".stops .from").Last.ClickAsync();
         await Assertions.Expect(page.Locator(".work")).ToContainTextAsync(new Regex($"^After that stop: {whole.Length - 2 - Points(planned[^1])} points"));
@@ -108,28 +109,29 @@ public sealed class WalkTests(Chromium chromium)
         await Desk.OpenSmall(page, server.Url);
         await Floor.AllSent(page);
         var store = page.Url;
-        await page.GotoAsync($"{server.Url}/device");
+        await Floor.Turn(page, $"{server.Url}/device");
         await page.Locator("#language").SelectOptionAsync("de");
         await page.Locator("#company").FillAsync("Heron Cold Service");
         await page.Keyboard.PressAsync("Tab");
+        await Floor.IsKept(page, "meta", "device", "d => d.language === 'de' && d.company === 'Heron Cold Service'");
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("de");
         await Assertions.Expect(page.Locator("#company")).ToHaveValueAsync("Heron Cold Service");
         await screens.Look("device");
-        await page.GotoAsync(store + "/route");
+        await Floor.Turn(page, store + "/route");
         await page.Locator("#walk-sheets:enabled").ClickAsync();
         await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToHaveAttributeAsync("aria-label", "Laufblatt, Lark Lane Stores");
         await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToContainTextAsync("Heron Cold Service");
 
         // The report begins with them, and what is chosen there is kept as well.
-        await page.GotoAsync(store + "/report");
+        await Floor.Turn(page, store + "/report");
         await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("de");
         await Assertions.Expect(page.Locator("#company")).ToHaveValueAsync("Heron Cold Service");
         await page.Locator("#language").SelectOptionAsync("en");
         foreach (var part in new[] { "Manager", "HeatMap", "Details", "Comparison", "Record" }) await page.Locator($"#part-{part}").UncheckAsync();
         await page.Locator("#draw").ClickAsync();
         await page.Locator("figure.sheet").First.WaitForAsync();
-        await page.GotoAsync($"{server.Url}/device");
+        await Floor.Turn(page, $"{server.Url}/device");
         await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("en");
         screens.IsQuiet();
     }
@@ -143,5 +145,6 @@ public sealed class WalkTests(Chromium chromium)
         return [.. await Drawn(page)];
     }
 
-    private static async Task<IReadOnlyList<string>> Drawn(IPage page) => await page.Locator("#walk g.probe-point").EvaluateAllAsync<string[]>("all => all.map(g => g.id)");
+    /// <summary>Points of the walk in the order in which they are drawn.</summary>
+    internal static async Task<IReadOnlyList<string>> Drawn(IPage page) => await page.Locator("#walk g.probe-point").EvaluateAllAsync<string[]>("all => all.map(g => g.id)");
 }

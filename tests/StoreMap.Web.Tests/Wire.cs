@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Net;
-using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -26,12 +25,7 @@ internal sealed partial class Wire : IAsyncDisposable
     public Wire(string serverUrl)
     {
         server = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = new Uri(serverUrl) };
-        using (var free = new TcpListener(IPAddress.Loopback, 0))
-        {
-            free.Start();
-            Url = $"http://localhost:{((IPEndPoint)free.LocalEndpoint).Port}";
-        }
-
+        Url = $"http://localhost:{Ports.Free()}";
         listener.Prefixes.Add(Url + "/");
         listener.Start();
         serving = Serve();
@@ -114,7 +108,7 @@ internal sealed partial class Wire : IAsyncDisposable
             if (context.Request.HttpMethod != "HEAD") await context.Response.OutputStream.WriteAsync(body);
             context.Response.Close();
         }
-        catch (Exception e) when (e is HttpRequestException or HttpListenerException or IOException or ObjectDisposedException)
+        catch (Exception e) when (e is HttpRequestException or HttpListenerException or IOException or ObjectDisposedException or TaskCanceledException)
         {
             context.Response.Abort();
         }
