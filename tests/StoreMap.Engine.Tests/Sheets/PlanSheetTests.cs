@@ -1,5 +1,6 @@
 using StoreMap.Plans;
 using StoreMap.Sheets;
+using StoreMap.Zones;
 
 namespace StoreMap.Tests.Sheets;
 
@@ -77,6 +78,20 @@ public class PlanSheetTests
         // Captions of blanks are whole: what is to be written there must not be guessed.
         var german = ReportPages.Cards(plan, visit.Net, visit.Located, null, new SheetContext { Language = "de" });
         Assert.DoesNotContain(sheets.Concat(german).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))), t => t.Text.EndsWith('…'));
+    }
+
+    [Theory]
+    [MemberData(nameof(Stores))]
+    public void Manager_OfAnUnlikelyLeak_AsksForNoPanel(int seed)
+    {
+        var plan = SampleStore.Make(seed);
+        var visit = new SampleVisit(plan, seed, 6);
+        var located = visit.Located with { Zones = [.. visit.Located.Zones.Select((z, i) => z with { Probability = i == 0 ? 0.95 : 0.07 })] };
+        if (located.Zones.Count == 0) return;
+        var text = string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(ReportPages.Manager(plan, visit.Net, located, [], new SheetContext())))).Select(t => t.Text));
+        string Tag(LeakZone zone) => plan.FindFixture(zone.Fixture)!.Tag;
+        if (located.Zones[0].Panels.Count > 0) Assert.Contains($"{Tag(located.Zones[0])} panel", text, StringComparison.Ordinal);
+        Assert.All(located.Zones.Skip(1).Where(z => z.Fixture != located.Zones[0].Fixture), z => Assert.DoesNotContain($" {Tag(z)} panel", text, StringComparison.Ordinal));
     }
 
     public static TheoryData<int> Stores => [.. Enumerable.Range(0, 12)];

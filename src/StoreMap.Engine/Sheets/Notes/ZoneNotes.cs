@@ -73,6 +73,9 @@ internal static class ZoneNotes
     /// <summary>True for a leak that the manager is told of and that gets a repair card.</summary>
     public static bool IsTold(int index, LeakZone zone) => index == 0 || zone.Probability >= WorthTelling;
 
+    /// <summary>Those leaks.</summary>
+    public static IEnumerable<LeakZone> Told(LocateResult located) => located.Zones.Where((z, i) => IsTold(i, z));
+
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>
     [

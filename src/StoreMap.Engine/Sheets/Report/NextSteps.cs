@@ -33,13 +33,13 @@ internal static class NextSteps
             steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
         }
 
-        var named = located.Zones.SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
+        var named = ZoneNotes.Told(located).SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
         if (named.Count > 0)
         {
             steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, [.. located.Open.Where(named.Contains)]), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
         }
 
-        foreach (var zone in located.Zones.Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
+        foreach (var zone in ZoneNotes.Told(located).Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
         AddUnexplained(steps, plan, net, located, words, most);
         var open = findings.Where(f => f.FollowedUp is null).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
         if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));

@@ -29,7 +29,7 @@ internal static class RepairDates
     // With the cases whose leaks it has, so that a date is not taken for that of another system's leak.
     private static string Named(Plan plan, string system, LocateResult located, Words words)
     {
-        var cases = located.Zones.Where(z => plan.FindFixture(z.Fixture) is { } f && plan.SystemAt(f, z.Center ?? 0)?.Id == system).Select(z => plan.FindFixture(z.Fixture)!.Tag).Distinct().ToList();
+        var cases = ZoneNotes.Told(located).Where(z => plan.FindFixture(z.Fixture) is { } f && plan.SystemAt(f, z.Center ?? 0)?.Id == system).Select(z => plan.FindFixture(z.Fixture)!.Tag).Distinct().ToList();
         return cases.Count == 0 ? system : words.Say("date.system", system, string.Join(", ", cases));
     }
 }

@@ -91,7 +91,7 @@ internal static class ReportNotes
             foreach (var line in RepairDates.Lines(plan, record, located, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
         }
 
-        var cases = located.Zones.Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().Select(PlaceWords.Case).ToList();
+        var cases = ZoneNotes.Told(located).Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().Select(PlaceWords.Case).ToList();
         if (cases.Count > 0) yield return NoteItems.Line(words.Say("report.need", Listing.Of(cases, most, words)), 1);
     }
 
