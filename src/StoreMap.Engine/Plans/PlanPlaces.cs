@@ -19,6 +19,9 @@ public static class PlanPlaces
     // Points on a wall belong to the room on whichever side is asked first; a millimetre is far below any drawing's truth.
     private const double WallTolerance = 0.001;
 
+    // A drop in the gap between two cases is at the end of both.
+    private const double BesideEnd = 0.5;
+
     /// <summary>The room a point lies in.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="p">Any point.</param>
@@ -98,5 +101,25 @@ public static class PlanPlaces
         var d = line.DirectionAt(along);
         var sign = fixture.FrontStartsLeft != onBack ? 1 : -1;
         return line.PointAt(along) + (new PlanPoint(d.Y, -d.X) * (sign * StepOff));
+    }
+
+    /// <summary>The drops of a fixture that come down over it, and where along its front: one that feeds it through the case beside it does not.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="fixture">A fixture; one without a front has none.</param>
+    public static IReadOnlyList<(Drop Drop, double Along, double Distance)> DropsOver(Plan plan, Fixture fixture)
+    {
+        if (fixture.Front is not { } front) return [];
+        return
+        [
+            .. plan.Drops.Where(d => d.Fixtures.Contains(fixture.Id)).Select(d => (Drop: d, Place: front.Project(d.At)))
+                .Where(d => Past(front, d.Drop.At, d.Place.Along) <= BesideEnd).Select(d => (d.Drop, d.Place.Along, d.Place.Distance)),
+        ];
+    }
+
+    // How far beyond a front's end a point lies, in the front's direction there.
+    private static double Past(PlanLine front, PlanPoint at, double along)
+    {
+        var (off, direction) = (at - front.PointAt(along), front.DirectionAt(along));
+        return Math.Abs((off.X * direction.X) + (off.Y * direction.Y));
     }
 }

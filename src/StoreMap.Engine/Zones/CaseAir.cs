@@ -9,20 +9,6 @@ internal static class CaseAir
     /// <summary>Metres of aisle over which gas that spilled from a case and is taken in again falls to 1/e.</summary>
     public const double ReturnMetres = 3.5;
 
-    /// <summary>What a reading at a place shows for a source of strength 1 in each cell.</summary>
-    /// <param name="axis">The line-up.</param>
-    /// <param name="setting">The air.</param>
-    /// <param name="s">Place of the reading, metres along the axis.</param>
-    /// <param name="response">Filled with one value per cell.</param>
-    public static void Response(LineUpAxis axis, AirSetting setting, double s, Span<double> response)
-    {
-        new CaseAirSystem(axis, setting).Solve(s, response);
-        if (setting.Return <= 0) return;
-        var returned = new double[response.Length];
-        Returned(axis, setting.Reach, s, returned);
-        AddReturn(response, setting.Return, returned);
-    }
-
     /// <summary>What comes back from the aisle to a reading for a source in each cell, at a share of 1.</summary>
     /// <param name="axis">The line-up.</param>
     /// <param name="reach">Reach of the moving air, metres.</param>

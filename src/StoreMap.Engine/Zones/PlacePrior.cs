@@ -68,10 +68,7 @@ internal static class PlacePrior
     {
         var length = fixture.Front!.Length;
         var features = new List<(double, double, string)>();
-        foreach (var drop in plan.Drops.Where(d => d.Fixtures.Contains(fixture.Id)))
-        {
-            features.Add((fixture.Front.Project(drop.At).Along, settings.DropWeight, "drop " + drop.Id));
-        }
+        features.AddRange(PlanPlaces.DropsOver(plan, fixture).Select(d => (d.Along, settings.DropWeight, "drop " + d.Drop.Id)));
 
         if (fixture.ValveEnd is { } end)
         {

@@ -38,41 +38,42 @@ internal sealed class ProfileCurves(LineUpStudy study, OneLeak leak, int kind, P
         var curves = leak.Points(kind, block, Sample);
         if (curves.Count == 0) return [];
         var length = edges[^1];
-        var points = new ProfilePoint[Steps + 1];
-        for (var i = 0; i < points.Length; i++)
-        {
-            var along = length * i / Steps;
-            var column = Column(block, curves, SpotView.Of(atBase ? Spot.KickPlate : Spot.Return, low: false, onBack: false), study.Axis.ToAxis(fixture, along));
-            var spread = Math.Exp(1.645 * Scatter);
-            points[i] = new ProfilePoint(along, column[column.Length / 2], column[(int)(0.05 * column.Length)] / spread, column[(int)(0.95 * column.Length)] * spread, Density(along));
-        }
-
-        return points;
+        var alongs = Enumerable.Range(0, Steps + 1).Select(i => length * i / Steps).ToArray();
+        var columns = Columns(block, curves, SpotView.Of(atBase ? Spot.KickPlate : Spot.Return, low: false, onBack: false), alongs);
+        var spread = Math.Exp(1.645 * Scatter);
+        return [.. alongs.Zip(columns, (along, column) => new ProfilePoint(
+            along, column[column.Length / 2], column[(int)(0.05 * column.Length)] / spread, column[(int)(0.95 * column.Length)] * spread, Density(along)))];
     }
 
-    // What each curve of the sample shows at one place, ascending.
-    private double[] Column(int block, IReadOnlyList<FitPoint> curves, SpotView view, double s)
+    // What each curve of the sample shows at each place, ascending.
+    private double[][] Columns(int block, IReadOnlyList<FitPoint> curves, SpotView view, double[] alongs)
     {
+        var air = new BlockAir(study.Axis, [.. alongs.Select(along => (study.Axis.ToAxis(fixture, along), study.Blocks[block].FansOn ? (double?)null : StillAir.UnitSeconds))]);
+        var columns = alongs.Select(_ => new double[curves.Count]).ToArray();
         var response = new double[study.Axis.Count];
-        var other = 0.0;
-        if (partner is not null)
+        foreach (var alike in Enumerable.Range(0, curves.Count).GroupBy(k => study.Fits[kind][block].Settings[curves[k].Setting]))
         {
-            var p = partner.Points[block];
-            study.Blocks[block].ResponseAt(study.Fits[0][block].Settings[p.Setting], s, response);
-            other = view.Case * response[p.Cell] * Math.Exp(p.LogStrength);
+            for (var i = 0; i < columns.Length; i++)
+            {
+                air.Response(alike.Key, i, response);
+                foreach (var k in alike) columns[i][k] = view.Of((SourceKind)kind, alike.Key.Cross) * response[curves[k].Cell] * Math.Exp(curves[k].LogStrength);
+            }
         }
 
-        var settings = study.Fits[kind][block].Settings;
-        var column = new double[curves.Count];
-        var last = -1;
-        foreach (var (curve, k) in curves.Select((c, k) => (c, k)).OrderBy(p => p.c.Setting).ThenBy(p => p.k))
+        for (var i = 0; i < columns.Length; i++)
         {
-            if (curve.Setting != last) study.Blocks[block].ResponseAt(settings[last = curve.Setting], s, response);
-            column[k] = other + (view.Of((SourceKind)kind, settings[curve.Setting].Cross) * response[curve.Cell] * Math.Exp(curve.LogStrength));
+            if (partner is not null)
+            {
+                var p = partner.Points[block];
+                air.Response(study.Fits[0][block].Settings[p.Setting], i, response);
+                var other = view.Case * response[p.Cell] * Math.Exp(p.LogStrength);
+                for (var k = 0; k < curves.Count; k++) columns[i][k] += other;
+            }
+
+            Array.Sort(columns[i]);
         }
 
-        Array.Sort(column);
-        return column;
+        return columns;
     }
 
     private double Density(double along)

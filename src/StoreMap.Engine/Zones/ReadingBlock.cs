@@ -159,13 +159,6 @@ internal sealed class ReadingBlock
         return effective / readings.Length;
     }
 
-    /// <summary>What a reading at a place of the line-up would show in this block's air.</summary>
-    public void ResponseAt(AirSetting setting, double s, Span<double> response)
-    {
-        if (FansOn || setting.StillDispersion <= 0) CaseAir.Response(Axis!, setting, s, response);
-        else StillAir.Response(Axis!, setting, s, StillAir.UnitSeconds, response);
-    }
-
     /// <summary>Log likelihood of the readings for gas from outside alone, ppm at each.</summary>
     /// <param name="ppm">ppm outside.</param>
     /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>

@@ -84,7 +84,7 @@ internal sealed class StateFit
     }
 
     /// <summary>Terms this far under the largest end the walk over strengths; natural logarithm, infinite to sum all.</summary>
-    internal double Unseen { get; init; } = 25;
+    internal double Unseen { get; init; } = 14;
 
     /// <summary>The readings.</summary>
     public ReadingBlock Block { get; }

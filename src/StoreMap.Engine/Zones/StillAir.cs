@@ -21,23 +21,13 @@ internal static class StillAir
     private const double FirstStep = 1.5;
     private const double Growth = 1.25;
 
-    /// <summary>What a reading shows for a source of strength 1 in each cell.</summary>
+    /// <summary>What a reading shows for a source of strength 1 in each cell of what has leaked since the fans stopped.</summary>
     /// <param name="axis">The line-up.</param>
     /// <param name="setting">The air.</param>
     /// <param name="s">Place of the reading, metres along the axis.</param>
     /// <param name="seconds">Since the fans stopped.</param>
     /// <param name="response">Filled with one value per cell.</param>
     /// <param name="loss">Loss to the aisle, 1/s, above 0.</param>
-    public static void Response(LineUpAxis axis, AirSetting setting, double s, double seconds, Span<double> response, double loss = Loss)
-    {
-        var own = new double[axis.Count];
-        var rest = new double[axis.Count];
-        BuildUp(axis, setting, s, seconds, own, loss);
-        CaseAir.Response(axis, setting, s, rest);
-        Join(own, rest, setting.Pedestal, seconds, response, loss);
-    }
-
-    /// <summary>The part of it that has leaked since the fans stopped.</summary>
     public static void BuildUp(LineUpAxis axis, AirSetting setting, double s, double seconds, Span<double> response, double loss = Loss)
     {
         var n = axis.Count;

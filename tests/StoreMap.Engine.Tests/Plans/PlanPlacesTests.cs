@@ -1,4 +1,5 @@
 using StoreMap.Plans;
+using StoreMap.Tests.Routing;
 
 namespace StoreMap.Tests.Plans;
 
@@ -70,5 +71,16 @@ public class PlanPlacesTests
         var plan = LayoutDocument.Parse(text).Plan;
         Assert.Equal("small", PlanPlaces.RoomAt(plan, new PlanPoint(2, 25)));
         Assert.Equal("big", PlanPlaces.RoomAt(plan, new PlanPoint(10, 25)));
+    }
+
+    /// <summary>1A and 1B share drop D1, which comes down over 1B, 4 ft from 1A's end: 1A is fed through its joint and has no drop of its own.</summary>
+    [Fact]
+    public void DropsOver_CaseFedThroughTheOneBeside_HasNone()
+    {
+        var plan = DemoRoute.Plan;
+        Assert.Equal(["C1", "C2"], plan.Drops.First(d => d.Id == "D1").Fixtures);
+        var over = Assert.Single(PlanPlaces.DropsOver(plan, plan.FindFixture("C2")!));
+        Assert.Equal(4 * LengthUnits.MetresPerFoot, plan.FindFixture("C2")!.FromLeft(over.Along), 1e-6);
+        Assert.Empty(PlanPlaces.DropsOver(plan, plan.FindFixture("C1")!));
     }
 }

@@ -33,7 +33,7 @@ public class NoteWordsTests
         var fixture = DemoRoute.Plan.FindFixture("C2")!;
         var above = fixture.Front!.PointAt(2.0);
         var line = ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above));
-        Assert.Equal($"Look: lines overhead here, about {Lengths.Tape(DemoRoute.Plan.Units, fixture.FromLeft(2.0), 0.5)} from the left end", line);
+        Assert.Equal($"Look: lines overhead here, about {Lengths.Tape(DemoRoute.Plan.Units, fixture.FromLeft(2.0), 0.5)} from the left end of 1B", line);
         Assert.Equal("Look: lines overhead here", ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above + new PlanPoint(0, 9))));
     }
 }

@@ -29,7 +29,7 @@ public class AboveCaseTests
         var response = new double[axis.Count];
         foreach (var x in new[] { 0, 0.7, 1.6, 3.1 })
         {
-            CaseAir.Response(axis, new AirSetting(reach, 0, 0, 1), 20.05 + x, response);
+            Shown.Moving(axis, new AirSetting(reach, 0, 0, 1), 20.05 + x, response);
             new SinkingStretch(axis, width).Widen(response);
             Assert.Equal(NormalLaplace(x, reach, width), response[axis.CellAt(20.05)], Cut);
         }

@@ -45,7 +45,7 @@ public class CaseAirTests
         var source = axis.CellAt(30);
         foreach (var offset in new[] { -3.0, -1, -0.2, 0, 0.2, 1, 3 })
         {
-            CaseAir.Response(axis, new AirSetting(reach, drift, 0, 1), 30.05 + offset, response);
+            Shown.Moving(axis, new AirSetting(reach, drift, 0, 1), 30.05 + offset, response);
             // Strength 1 has peak 1 in calm air, where G'/A gives 35.3553.
             var got = response[source] * 35.3553;
             var wanted = peak * Math.Exp(-Math.Abs(offset) / (offset < 0 ? up : down));
@@ -58,7 +58,7 @@ public class CaseAirTests
     {
         var axis = Axis(40);
         var response = new double[axis.Count];
-        CaseAir.Response(axis, new AirSetting(1.2, 0, 0, 1), 0.05, response);
+        Shown.Moving(axis, new AirSetting(1.2, 0, 0, 1), 0.05, response);
         // Image at -0.05: 1 + exp(-0.1 / L).
         Assert.InRange(response[0] / (1 + Math.Exp(-0.1 / 1.2)), 1 - GridShare, 1 + GridShare);
     }
@@ -71,9 +71,9 @@ public class CaseAirTests
         var response = new double[axis.Count];
         var setting = new AirSetting(1.2, 0, 1, 1);
         var source = axis.CellAt(20);
-        CaseAir.Response(axis, setting, 29.95, response);
+        Shown.Moving(axis, setting, 29.95, response);
         var before = response[source];
-        CaseAir.Response(axis, setting, 30.05, response);
+        Shown.Moving(axis, setting, 30.05, response);
         Assert.InRange(response[source] / before, 0.45, 0.5);
     }
 
@@ -87,7 +87,7 @@ public class CaseAirTests
         var source = axis.CellAt(5);
         for (var c = 0; c < axis.Count; c++)
         {
-            CaseAir.Response(axis, new AirSetting(1.5, 0, 1.5, 1), axis.Centres[c], response);
+            Shown.Moving(axis, new AirSetting(1.5, 0, 1.5, 1), axis.Centres[c], response);
             total += response[source] * axis.Widths[c];
         }
 

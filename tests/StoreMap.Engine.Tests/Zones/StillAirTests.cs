@@ -19,7 +19,7 @@ public class StillAirTests
     {
         var axis = CaseAirTests.Axis(30);
         var response = new double[axis.Count];
-        StillAir.Response(axis, new AirSetting(1.3, 0, 0, 1) { StillDispersion = d }, 15.05 + x, seconds, response);
+        Shown.Still(axis, new AirSetting(1.3, 0, 0, 1) { StillDispersion = d }, 15.05 + x, seconds, response);
         var wanted = Closed(d, x, seconds) / Closed(d, 0, StillAir.UnitSeconds);
         // A cell is 0.1 m wide: at the source itself the cell's mean stands for the peak.
         if (x == 0) wanted = Enumerable.Range(0, 100).Average(i => Closed(d, 0.0005 * (i + 0.5), seconds)) / Closed(d, 0, StillAir.UnitSeconds);
@@ -49,7 +49,7 @@ public class StillAirTests
         double At(double s)
         {
             var response = new double[axis.Count];
-            StillAir.Response(axis, setting, s, seconds, response, loss: 1e-6);
+            Shown.Still(axis, setting, s, seconds, response, loss: 1e-6);
             return response[axis.CellAt(15.05)];
         }
     }

@@ -15,10 +15,9 @@ internal static class LineDrops
 
     public static List<ProbePoint> Mark(DraftBuilder draft, Fixture fixture, List<ProbePoint> points)
     {
-        if (points.Count == 0 || fixture.Front is not { } front) return points;
-        foreach (var drop in draft.Plan.Drops.Where(d => d.Fixtures.Contains(fixture.Id)))
+        if (points.Count == 0 || fixture.Front is null) return points;
+        foreach (var (drop, along, _) in PlanPlaces.DropsOver(draft.Plan, fixture))
         {
-            var along = front.Project(drop.At).Along;
             var nearest = points.MinBy(p => Math.Abs(p.Along!.Value - along))!;
             var text = $"{Opening}{drop.Id} comes down here: hold the tip low a little longer.";
             points[points.IndexOf(nearest)] = nearest with { Note = nearest.Note is null ? text : $"{nearest.Note} {text}" };

@@ -111,9 +111,8 @@ internal static class FrontStrip
             svg.Circle(new(ruler.X(drain), front - 3), 0.35, Paint.Solid(SheetStyle.Ink));
         }
 
-        foreach (var drop in plan.Drops.Where(d => d.Fixtures.Contains(f.Id)))
+        foreach (var (_, along, distance) in PlanPlaces.DropsOver(plan, f))
         {
-            var (along, distance) = f.Front!.Project(drop.At);
             if (!ruler.Shows(along)) continue;
             DropsPass.Symbol(svg, new(ruler.X(along), Math.Clamp(front - ruler.Length(distance), top + 2, front - 2)));
         }

@@ -19,7 +19,7 @@ internal static class CautionNotes
     public static IEnumerable<FlowItem> Opening(Words words, string? refrigerant) =>
         Items(words,
         [
-            .. Texts(words, "caution.lock-out", "caution.electric", "caution.stop-fans", "caution.product", "caution.edges"),
+            .. Texts(words, "caution.fans", "caution.lock-out", "caution.electric", "caution.stop-fans", "caution.product", "caution.edges"),
             .. Gases(Refrigerant.Find(refrigerant) is { } gas ? [gas] : [], words), .. Texts(words, "caution.heat", "caution.qualified"),
         ]);
 

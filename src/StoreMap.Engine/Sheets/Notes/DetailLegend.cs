@@ -54,7 +54,7 @@ internal static class DetailLegend
 
         if (zone.From is not null) entries.Add(((s, p) => s.Rectangle(new SheetBox(p.X - 4, p.Y - 1.5, 8, 3), Paint.Solid(SheetStyle.Probed)), words["detail.legend-zone"]));
         entries.Add(((s, p) => s.Rectangle(new SheetBox(p.X - 4, p.Y - 1.5, 8, 3), new Paint(s.Hatch("hatch-p2", 1.8, 0.35, SheetStyle.Vermilion, 45), SheetStyle.Rule, SheetStyle.Hair)), words["detail.legend-panel"]));
-        if (plan.Drops.Any(d => d.Fixtures.Contains(fixture.Id))) entries.Add((DropsPass.Symbol, words["legend.drop"]));
+        if (PlanPlaces.DropsOver(plan, fixture).Count > 0) entries.Add((DropsPass.Symbol, words["legend.drop"]));
         if (fixture.Drains.Count > 0)
         {
             entries.Add(((s, p) =>

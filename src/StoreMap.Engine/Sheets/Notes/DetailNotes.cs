@@ -11,7 +11,7 @@ internal static class DetailNotes
         Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, Words words, SheetContext context)
     {
         yield return NoteItems.Heading(words.Say("detail.heading", letter, words.Chance(zone.Probability)));
-        foreach (var line in ReportNotes.ReachInAt(plan, net, fixture, words)) yield return line;
+        foreach (var line in ReportNotes.ReachInAt(plan, net, fixture, zone.At, words)) yield return line;
         foreach (var line in ZoneNotes.Place(plan, words, fixture, zone)) yield return NoteItems.Line(line);
         yield return NoteItems.Line(words.Say("detail.peak", ZoneNotes.Peak(net, zone, words)));
         yield return NoteItems.Line(zone.StrengthHighKilogramsPerYear <= 0 ? words["detail.strength-unknown"] : words.Say(
@@ -24,9 +24,10 @@ internal static class DetailNotes
             yield return NoteItems.Heading(words["detail.order"]);
             foreach (var row in OpeningOrder(plan, located, fixture, zone, words)) yield return row;
             yield return NoteItems.Gap(1.6);
+            if (fixture.Panels.Count > 1 && fixture.FromLeft(fixture.Panels[0].From) > fixture.FromLeft(fixture.Panels[^1].From)) yield return NoteItems.Muted(words["detail.from-right"]);
         }
 
-        if (located.Next is { } next && next.Fixture == fixture.Id) yield return NoteItems.Line(ZoneNotes.Next(plan, words, next), 1);
+        if (located.Next is { } next && next.Fixture == fixture.Id) yield return NoteItems.Line(ZoneNotes.Next(plan, words, next, onItsSheet: true), 1);
         yield return NoteItems.Rule();
         foreach (var item in CautionNotes.Opening(words, plan.RefrigerantAt(fixture, zone.Center ?? 0))) yield return item;
         yield return NoteItems.Rule();

@@ -135,14 +135,18 @@ internal static class ZoneNotes
         if (elsewhere.At is not { } at || plan.FindFixture(elsewhere.Near) is not { Front: { } front } fixture) return words.Say("zone.look", look);
         var along = front.Project(at).Along;
         return front.PointAt(along).DistanceTo(at) < BesideMetres
-            ? words.Say("zone.look-at", look, Lengths.Tape(plan.Units, fixture.FromLeft(along), AboutMetres))
+            ? words.Say("zone.look-at", look, Lengths.Tape(plan.Units, fixture.FromLeft(along), AboutMetres), fixture.Tag)
             : words.Say("zone.look", look);
     }
 
     /// <summary>Where to probe next, and what must be done first when fans stop for it.</summary>
-    public static string Next(Plan plan, Words words, NextProbe next)
+    /// <param name="plan">The store.</param>
+    /// <param name="words">Language.</param>
+    /// <param name="next">The probe.</param>
+    /// <param name="onItsSheet">True where the sheet is the case's own and need not name it.</param>
+    public static string Next(Plan plan, Words words, NextProbe next, bool onItsSheet = false)
     {
-        var text = words.Say("zone.next", NextPlace(plan, words, next));
+        var text = words.Say("zone.next", NextPlace(plan, words, next, onItsSheet));
         if (next.Spot == Spot.Ceiling) text += " " + words.Say("zone.next-overhead", Lengths.Tape(plan.Units, NextProbe.SweepMetres, 0.1));
         if (next.Air == AirState.FansOn) return text;
         text += " " + words["zone.next-fans"];
@@ -150,13 +154,14 @@ internal static class ZoneNotes
         return shared.Count == 0 ? text : text + " " + words.Say("zone.next-shared", string.Join(", ", shared));
     }
 
-    private static string NextPlace(Plan plan, Words words, NextProbe next)
+    private static string NextPlace(Plan plan, Words words, NextProbe next, bool onItsSheet)
     {
         var fixture = plan.FindFixture(next.Fixture);
         var air = words["air." + next.Air.Kebab()];
         if (fixture is null) return words.Say("zone.next-open", air);
-        return next.Along is { } along && fixture.Front is not null
-            ? words.Say("zone.next-case", PlaceWords.Case(fixture), Lengths.Tape(plan.Units, fixture.FromLeft(along), 0.1), words["spot." + next.Spot.Kebab()], air)
-            : words.Say("zone.next-walk-in", PlaceWords.Case(fixture), words["spot." + next.Spot.Kebab()], air);
+        var spot = words["spot." + next.Spot.Kebab()];
+        if (next.Along is not { } along || fixture.Front is null) return words.Say("zone.next-walk-in", PlaceWords.Case(fixture), spot, air);
+        var tape = Lengths.Tape(plan.Units, fixture.FromLeft(along), 0.1);
+        return onItsSheet ? words.Say("zone.next-here", tape, spot, air) : words.Say("zone.next-case", PlaceWords.Case(fixture), tape, spot, air);
     }
 }

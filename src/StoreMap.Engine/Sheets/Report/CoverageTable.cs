@@ -45,7 +45,7 @@ internal static class CoverageTable
             [
                 $"{s.Id} {s.Refrigerant}".TrimEnd(), s.ChargeKilograms is { } charge ? Lengths.Charge(plan.Units, charge) : "–",
                 words.Say("report.of", fixtures.Count(f => probed.Contains(f.Id)), fixtures.Count), words.Say("report.of", equipment.Count(e => !unread.Contains(e.Id)), equipment.Count),
-                words[coverage is { Complete: true } ? "report.yes" : "report.no"], coverage is null ? "" : string.Join(", ", coverage.NotChecked),
+                words[coverage is { Complete: true } ? "report.yes" : "report.no"], coverage is { NotChecked.Count: > 0 } ? string.Join(", ", coverage.NotChecked) : words["report.noted-none"],
             ];
         }))) yield return row;
     }

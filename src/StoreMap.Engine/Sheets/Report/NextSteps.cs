@@ -36,7 +36,7 @@ internal static class NextSteps
         var named = ZoneNotes.Told(located).SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
         if (named.Count > 0)
         {
-            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, [.. located.Open.Where(named.Contains)]), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
+            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, ByCase(located.Open.Where(named.Contains))), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
         }
 
         foreach (var zone in ZoneNotes.Told(located).Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
@@ -49,6 +49,9 @@ internal static class NextSteps
         if (steps.Count == 0) steps.Add(words["next.clean"]);
         return steps;
     }
+
+    // A case that is emptied and locked out is finished before the next is.
+    private static List<string> ByCase(IEnumerable<string> panels) => [.. panels.GroupBy(id => id[..id.LastIndexOf('/')]).SelectMany(g => g)];
 
     /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
     private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)

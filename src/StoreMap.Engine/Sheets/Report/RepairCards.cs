@@ -49,7 +49,7 @@ internal static class RepairCards
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
             ];
-            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. ReportNotes.ReachInAt(plan, net, fixture, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
+            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. ReportNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
         }
 
         foreach (var (i, elsewhere) in located.Elsewhere.Index().Where(e => e.Item.Probability >= ZoneNotes.WorthTelling))

@@ -8,6 +8,12 @@ namespace StoreMap.Sheets;
 /// <summary>The plain words of a report's first page.</summary>
 internal static class ReportNotes
 {
+    /// <summary>Names that whoever acts on them needs in full, before a list of them is cut.</summary>
+    private const int MostNames = 8;
+
+    /// <summary>Gas over the limit this near a leak's place is warned of there too, metres: it gathers under the ends of joined cases.</summary>
+    private const double BesideMetres = 3;
+
     private static readonly string[] Terms = ["above-room", "letters", "zone", "chance", "no-leak-seen", "strength", "no-longer-seen", "survey"];
 
     private static readonly string[] Signers = ["report.sign-technician", "report.sign-store"];
@@ -37,11 +43,17 @@ internal static class ReportNotes
     }
 
     /// <summary>The prohibition for one case, for the papers that a technician holds at it; empty where its readings call for none.</summary>
-    public static IEnumerable<FlowItem> ReachInAt(Plan plan, NetSurvey net, Fixture fixture, Words words)
+    public static IEnumerable<FlowItem> ReachInAt(Plan plan, NetSurvey net, Fixture fixture, PlanPoint at, Words words)
     {
-        if (SafetyVerdict.Of(plan, net).ReachIn.FirstOrDefault(r => r.Reading.Reading.Place.Fixture == fixture.Id) is not { } worst) yield break;
-        var here = words.Say(worst.Reading.Reading.Air == AirState.FansOff ? "safe.here-still" : "safe.here", Level(worst.Reading, words), Limit(worst, words));
-        yield return NoteItems.Caution(words.Say("safe.reach-in", here));
+        var over = SafetyVerdict.Of(plan, net).ReachIn;
+        if (over.FirstOrDefault(r => r.Reading.Reading.Place.Fixture == fixture.Id) is { } own)
+        {
+            yield return NoteItems.Caution(words.Say("safe.reach-in", words.Say(own.Reading.Reading.Air == AirState.FansOff ? "safe.here-still" : "safe.here", Level(own.Reading, words), Limit(own, words))));
+        }
+        else if (over.FirstOrDefault(r => r.Reading.Reading.Place.At.DistanceTo(at) < BesideMetres) is { } beside)
+        {
+            yield return NoteItems.Caution(words.Say("safe.reach-in", ReachInPlace(plan, beside, words)));
+        }
     }
 
     private static string ReachInPlace(Plan plan, LimitReading r, Words words) => words.Say(
@@ -91,18 +103,21 @@ internal static class ReportNotes
             foreach (var line in RepairDates.Lines(plan, record, located, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
         }
 
-        var cases = ZoneNotes.Told(located).Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().Select(PlaceWords.Case).ToList();
-        if (cases.Count > 0) yield return NoteItems.Line(words.Say("report.need", Listing.Of(cases, most, words)), 1);
+        var cases = ZoneNotes.Told(located).Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().ToList();
+        if (cases.Count == 0) yield break;
+        var need = words.Say("report.need", Listing.Of([.. cases.Select(PlaceWords.Case)], Math.Max(MostNames, most), words));
+        var shared = cases.SelectMany(f => Supply.SharedWith(plan, f)).Except(cases).Distinct().Select(f => f.Tag).ToList();
+        yield return NoteItems.Line(shared.Count == 0 ? need : need + " " + words.Say("report.need-shared", Listing.Of(shared, Math.Max(MostNames, most), words)), 1);
     }
 
     /// <summary>What was not checked, and what kind of survey this is.</summary>
     public static IEnumerable<FlowItem> NotChecked(Plan plan, NetSurvey net, LocateResult located, Words words, int most)
     {
         yield return NoteItems.Heading(words["report.not-checked"]);
-        var equipment = CoverageTable.UncheckedEquipment(plan, net).Select(e => words.Say("report.equipment-item", e.Id, words["equipment." + e.Kind.Kebab()])).ToList();
-        if (equipment.Count > 0) yield return NoteItems.Bullet(words.Say("report.equipment", Listing.Of(equipment, 2 * most, words)));
+        var equipment = CoverageTable.UncheckedEquipment(plan, net).Select(e => e.Id).ToList();
+        if (equipment.Count > 0) yield return NoteItems.Bullet(words.Say("report.equipment", Listing.Of(equipment, Math.Max(MostNames, 2 * most), words)));
         var pipes = CoverageTable.UncheckedPipes(plan, net).Select(p => p.Id).ToList();
-        if (pipes.Count > 0) yield return NoteItems.Bullet(words.Say("report.pipes", Listing.Of(pipes, 2 * most, words)));
+        if (pipes.Count > 0) yield return NoteItems.Bullet(words.Say("report.pipes", Listing.Of(pipes, Math.Max(MostNames, 2 * most), words)));
         var fixtures = located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id).ToList();
         if (fixtures.Count > 0) yield return NoteItems.Bullet(words.Say("report.fixtures", Listing.Of(fixtures, 3 * most, words)));
         var noted = net.Survey.Coverage.SelectMany(c => c.NotChecked.Select(n => words.Say("report.noted-item", c.System, n))).ToList();
