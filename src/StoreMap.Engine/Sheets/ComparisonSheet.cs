@@ -102,6 +102,8 @@ public static class ComparisonSheet
             items.Add(new TrendChart($"{marks[zone]}: {CompareNotes.Tag(plan, zone.Fixture)}", zone.Visits, zone.Trend, own, words) { After = 2 });
         }
 
+        // The plans of the visits and the charts differ where a visit read in a state of its own.
+        if (items.Count > 0) items.Insert(0, NoteItems.Muted(words["compare.like"] + " " + words["compare.plans"]));
         items.AddRange([.. CompareNotes.Balances(plan, comparison, words), NoteItems.Gap(2), .. CompareNotes.NotComparable(plan, comparison, words)]);
         return items;
     }

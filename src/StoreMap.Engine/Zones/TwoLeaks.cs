@@ -26,11 +26,12 @@ internal sealed class TwoLeaks
 
     private const int Partners = 6;
 
-    private TwoLeaks(double logTotal, double[] left, double[] right, PartnerLeak leftBest, PartnerLeak rightBest)
+    private readonly Lazy<(double[] Left, double[] Right)> places;
+
+    private TwoLeaks(double logTotal, Func<(double[] Left, double[] Right)> place, PartnerLeak leftBest, PartnerLeak rightBest)
     {
         LogTotal = logTotal;
-        Left = left;
-        Right = right;
+        places = new(place);
         LeftBest = leftBest;
         RightBest = rightBest;
     }
@@ -38,11 +39,11 @@ internal sealed class TwoLeaks
     /// <summary>Log of expected pairs times likelihood, comparable with <see cref="OneLeak.LogTotal"/>.</summary>
     public double LogTotal { get; }
 
-    /// <summary>Probability per cell of the leak nearer the axis' beginning.</summary>
-    public double[] Left { get; }
+    /// <summary>Probability per cell of the leak nearer the axis' beginning. Worked out when first asked for: most pairs are not likely enough.</summary>
+    public double[] Left => places.Value.Left;
 
     /// <summary>Probability per cell of the other.</summary>
-    public double[] Right { get; }
+    public double[] Right => places.Value.Right;
 
     /// <summary>The left leak of the likeliest pair.</summary>
     public PartnerLeak LeftBest { get; }
@@ -79,22 +80,28 @@ internal sealed class TwoLeaks
             .Select(p => (p.Left, p.Right, Log: Prior(p.Left, p.Right) + Likelihood(study, fits, p.Left, p.Right))).ToList();
         var total = NormalLaw.LogSum([.. pairs.Select(p => p.Log)]);
         var first = pairs.OrderByDescending(p => p.Log).ThenBy(p => p.Left).ThenBy(p => p.Right).Take(Partners).ToArray();
-        var sum = NormalLaw.LogSum([.. first.Select(p => p.Log)]);
-        var (left, right) = (new double[axis.Count], new double[axis.Count]);
-        foreach (var (l, r, log) in first)
+        return new TwoLeaks(
+            total, () => Places(study, fits, first, cells, outside), Partner(fits, first[0].Left, first[0].Right, cells, true, outside), Partner(fits, first[0].Left, first[0].Right, cells, false, outside));
+
+        double Prior(int l, int r) => Math.Log(expected[near[l]] * expected[near[r]] * factor);
+    }
+
+    // Each leak of the likeliest pairs placed finely beside the other.
+    private static (double[] Left, double[] Right) Places(LineUpStudy study, PairFit[] fits, (int Left, int Right, double Log)[] pairs, int[] cells, double[][]? outside)
+    {
+        var sum = NormalLaw.LogSum([.. pairs.Select(p => p.Log)]);
+        var (left, right) = (new double[study.Axis.Count], new double[study.Axis.Count]);
+        foreach (var (l, r, log) in pairs)
         {
             var weight = Math.Exp(log - sum);
             if (weight < 0.02) continue;
             Place(study, Partner(fits, l, r, cells, ofLeft: false, outside).Ppm, 0, cells[r], cells[l], weight, left);
-            Place(study, Partner(fits, l, r, cells, ofLeft: true, outside).Ppm, cells[l], axis.Count - 1, cells[r], weight, right);
+            Place(study, Partner(fits, l, r, cells, ofLeft: true, outside).Ppm, cells[l], study.Axis.Count - 1, cells[r], weight, right);
         }
 
         Normalise(left);
         Normalise(right);
-        return new TwoLeaks(
-            total, left, right, Partner(fits, first[0].Left, first[0].Right, cells, true, outside), Partner(fits, first[0].Left, first[0].Right, cells, false, outside));
-
-        double Prior(int l, int r) => Math.Log(expected[near[l]] * expected[near[r]] * factor);
+        return (left, right);
     }
 
     // By the likeliest strengths in both states of the air, where both were read.
