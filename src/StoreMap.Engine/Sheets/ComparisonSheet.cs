@@ -103,7 +103,7 @@ public static class ComparisonSheet
         }
 
         // The plans of the visits and the charts differ where a visit read in a state of its own.
-        if (items.Count > 0) items.Insert(0, NoteItems.Muted(words["compare.like"] + " " + words["compare.plans"]));
+        if (items.Count > 0) items.AddRange([NoteItems.Muted(words["compare.like"] + " " + words["compare.plans"]), NoteItems.Gap(2)]);
         items.AddRange([.. CompareNotes.Balances(plan, comparison, words), NoteItems.Gap(2), .. CompareNotes.NotComparable(plan, comparison, words)]);
         return items;
     }
