@@ -14,7 +14,7 @@ internal static class WalkTable
     {
         var table = new Table(
         [
-            new(words["walk.no"], 9, TextAnchor.End, true), new(words["walk.id"], 18), new(words["walk.where"], 35),
+            new(words["walk.no"], 10.5, TextAnchor.End, true), new(words["walk.id"], 18), new(words["walk.where"], 33.5),
             new(words["walk.done"], 7, TextAnchor.Middle, TickBox: true), new(words["walk.reading"], 15),
         ], WritingRow);
         var head = table.Items([]).First();

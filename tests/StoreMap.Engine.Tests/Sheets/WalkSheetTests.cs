@@ -18,6 +18,16 @@ public class WalkSheetTests
         Assert.All(DemoRoute.Usual.Order, id => Assert.Single(words, w => w == id));
     }
 
+    /// <summary>A number broken over two lines reads as two. Letter is the narrower paper.</summary>
+    [Fact]
+    public void Draw_Demo_NumbersStandWholeInTheTable()
+    {
+        var context = Context with { TextPaper = PaperSize.Letter };
+        var words = WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, context).Skip(1).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text).ToHashSet();
+        Assert.True(DemoRoute.Usual.Order.Count > 100);
+        Assert.All(Enumerable.Range(1, DemoRoute.Usual.Order.Count), n => Assert.Contains(n.ToString(System.Globalization.CultureInfo.InvariantCulture), words));
+    }
+
     [Theory]
     [InlineData("06:00", "14:00", "03:45", "Wait until 06:00")]
     [InlineData("06:00", "14:00", "22:00", "Agree it with the store first")]
