@@ -16,9 +16,11 @@ public sealed class LostDeviceTests(Chromium chromium)
         await Floor.MakeStore(lost, wire.Url);
         var survey = await Floor.Begin(lost);
         await Floor.Log(lost, "7");
+        await Map(lost, survey);
         // Nobody asks for it: the client sends by itself.
         await Wait.Until(() => Floor.Typed(server, survey), typed => typed.Count > 0);
         await Floor.ReadyForOffline(lost);
+        Assert.NotEqual(0, await lost.EvaluateAsync<int>("() => caches.open('storemap-answers').then(c => c.keys()).then(k => k.filter(q => q.url.includes('/visits/')).length)"));
         wire.Cut();
         await Floor.Log(lost, "9");
 
@@ -44,5 +46,16 @@ public sealed class LostDeviceTests(Chromium chromium)
         Assert.Equal(["7"], (await Floor.Typed(server, survey)).Select(t => t.Ppm));
         await lost.GotoAsync($"{wire.Url}/survey/{survey}");
         await lost.GetByText("Not on this device").First.WaitForAsync();
+    }
+
+    // What was worked out is kept on the tablet too.
+    private static async Task Map(IPage page, string survey)
+    {
+        await Floor.Turn(page, "/");
+        await page.Locator("a.card").First.ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First.ClickAsync();
+        await Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn quickly");
+        await Floor.Turn(page, $"/survey/{survey}");
+        await page.Locator("#current").WaitForAsync();
     }
 }

@@ -11,6 +11,7 @@ namespace StoreMap.Web.Desk;
 public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<SurveyRecord> Surveys)
 {
     private static bool faces;
+    private static (string Document, Plan Plan)? parsed;
 
     /// <summary>Opens a store; null when this device has none of that id.</summary>
     public static async Task<DeskStore?> Open(LocalStore store, string id)
@@ -24,16 +25,21 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
             Browser.AddFace(Faces.Family, "600", Faces.SemiBoldFile.ToArray());
         }
 
-        return new DeskStore(record, LayoutDocument.Parse(record.Document).Plan, [.. (await store.Surveys()).Where(s => s.Store == id)]);
+        return new DeskStore(record, PlanOf(record), [.. (await store.Surveys()).Where(s => s.Store == id)]);
     }
 
-    /// <summary>Some visits as the worker takes them.</summary>
-    public async Task<string> Pack(LocalStore store, IEnumerable<SurveyRecord> surveys)
+    /// <summary>The plan of a store, read once as long as it stays the same: one goes from page to page.</summary>
+    public static Plan PlanOf(StoreRecord record)
     {
-        var packed = new List<PackedVisit>();
-        foreach (var survey in surveys) packed.Add(new PackedVisit(survey.Id, survey.Started, await store.EventTexts(survey.Id)));
-        return JsonSerializer.Serialize(new DeskInput(packed, await store.EventTexts(Record.Id)), DeskJson.Default.DeskInput);
+        if (parsed is { } last && last.Document == record.Document) return last.Plan;
+        var plan = LayoutDocument.Parse(record.Document).Plan;
+        parsed = (record.Document, plan);
+        return plan;
     }
+
+    /// <summary>Some visits as the worker takes them, a <see cref="DeskInput"/>.</summary>
+    public Task<string> Pack(IEnumerable<SurveyRecord> surveys) =>
+        Browser.Pack(JsonSerializer.Serialize([.. surveys.Select(s => new PackedVisit(s.Id, s.Started, []))], DeskJson.Default.PackedVisitArray), Record.Id);
 
     /// <summary>A visit and those before it, which tell what was known then.</summary>
     public IEnumerable<SurveyRecord> UpTo(SurveyRecord survey) => Surveys.Where(s => s.Started <= survey.Started);

@@ -110,6 +110,7 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(DeskInput))]
+[JsonSerializable(typeof(PackedVisit[]))]
 [JsonSerializable(typeof(MapOptions))]
 [JsonSerializable(typeof(MapAnswer))]
 [JsonSerializable(typeof(PlaceAnswer))]

@@ -17,20 +17,25 @@ internal static partial class DeskWork
     private static VisitBench? bench;
     private static WalkBench? walk;
 
-    /// <summary>Reads a store and its visits and computes the quick heat map of the latest, to have them at hand.</summary>
+    /// <summary>Reads a store and its visits, to have them at hand.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown.</param>
+    /// <param name="visits">A <see cref="DeskInput"/>.</param>
+    /// <param name="map"><c>map</c> to have the quick heat map of the latest as well.</param>
     [JSExport]
-    public static string Prepare(string layout, string lengths, string visits)
+    public static string Prepare(string layout, string lengths, string visits, string map)
     {
-        if (Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext()) is { } study) bench!.FieldOf(study.Visit, study.FieldSettings);
+        if (Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext()) is { } study && map == "map") bench!.FieldOf(study.Visit, study.FieldSettings);
         return "";
     }
 
     /// <summary>The map of the latest visit, or of each.</summary>
     [JSExport]
-    public static string Map(string layout, string lengths, string visits, string options)
+    public static async Task<string> Map(string layout, string lengths, string visits, string options)
     {
         var wish = JsonSerializer.Deserialize(options, DeskJson.Default.MapOptions)!;
-        var study = Bench(layout, lengths).Study(visits, MapSettings.Of(wish.Full), new SheetContext());
+        var (settings, context) = (MapSettings.Of(wish.Full), new SheetContext());
+        var study = wish.Locate ? await Bench(layout, lengths).StudyLocated(visits, settings, context) : Bench(layout, lengths).Study(visits, settings, context);
         var answer = study is null ? new MapAnswer([], [], null, [], [], null) : DeskText.Map(bench!, study, wish);
         if (study is not null) bench!.Keep(study);
         return JsonSerializer.Serialize(answer, DeskJson.Default.MapAnswer);
@@ -56,13 +61,11 @@ internal static partial class DeskWork
 
     /// <summary>Months side by side.</summary>
     [JSExport]
-    public static string Compare(string layout, string lengths, string visits)
+    public static async Task<string> Compare(string layout, string lengths, string visits)
     {
-        var study = Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext());
+        var study = await Bench(layout, lengths).StudyLocated(visits, MapSettings.Live, new SheetContext());
         if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], [], []), DeskJson.Default.CompareAnswer);
-        var answer = CompareText.Of(bench!, study);
-        bench!.Keep(study);
-        return JsonSerializer.Serialize(answer, DeskJson.Default.CompareAnswer);
+        return JsonSerializer.Serialize(CompareText.Of(bench!, study), DeskJson.Default.CompareAnswer);
     }
 
     /// <summary>The findings of a store with what became of them.</summary>
@@ -79,11 +82,11 @@ internal static partial class DeskWork
 
     /// <summary>Sheets as they are printed.</summary>
     [JSExport]
-    public static string Sheets(string layout, string visits, string wishes)
+    public static async Task<string> Sheets(string layout, string visits, string wishes)
     {
         var wish = JsonSerializer.Deserialize(wishes, DeskJson.Default.SheetWishes)!;
         var context = new SheetContext { Company = wish.Company, Technician = wish.Technician, Language = wish.Language, PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = Bench(layout, "").Study(visits, MapSettings.Full, context);
+        var study = await Bench(layout, "").StudyLocated(visits, MapSettings.Full, context);
         var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
         if (study is not null) bench!.Keep(study);
         return Written(sheets);

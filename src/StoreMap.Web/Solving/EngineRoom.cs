@@ -9,10 +9,10 @@ namespace StoreMap.Web.Solving;
 /// so that a map being drawn never keeps a survey waiting.</summary>
 public sealed class EngineRoom
 {
-    private const string Desk = "desk";
+    /// <summary>Names engine and client: answers of another engine are no answers of this one.</summary>
+    public static readonly string Version = $"{typeof(Plans.Plan).Module.ModuleVersionId:N}{typeof(EngineRoom).Module.ModuleVersionId:N}";
 
-    // Answers of another engine are no answers of this one.
-    private static readonly string Version = $"{typeof(Plans.Plan).Module.ModuleVersionId:N}{typeof(EngineRoom).Module.ModuleVersionId:N}";
+    private const string Desk = "desk";
 
     // No listener at all would reach the script as one that fails when it is called.
     private static readonly Action<double, string> Unheard = (_, _) => { };
@@ -50,15 +50,20 @@ public sealed class EngineRoom
     public Task<T?> AskOnce<T>(string words, string method, JsonTypeInfo<T> type, params string[] args)
         where T : class => Ask(words, () => Browser.RunOnce(Desk, Version, method, args, Progress), type);
 
+    /// <summary>The answer where it was worked out before; null where it was not. Nothing is worked out.</summary>
+    public static async Task<T?> Kept<T>(string method, JsonTypeInfo<T> type, params string[] args)
+        where T : class => await Browser.KeptOf(Version, method, args) is { Length: > 0 } kept ? JsonSerializer.Deserialize(kept, type) : null;
+
     /// <summary>Makes the engine ready for a store's visits before anything is asked of it, without a word.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="lengths">The unit in which lengths are shown.</param>
     /// <param name="visits">A <see cref="DeskInput"/>.</param>
-    public static async Task Prepare(string layout, string lengths, string visits)
+    /// <param name="map">True to have the latest's quick heat map ready as well.</param>
+    public static async Task Prepare(string layout, string lengths, string visits, bool map)
     {
         try
         {
-            await Browser.Run(Desk, "DeskWork.Prepare", [layout, lengths, visits], Unheard);
+            await Browser.Run(Desk, "DeskWork.Prepare", [layout, lengths, visits, map ? "map" : ""], Unheard);
         }
         catch (JSException)
         {

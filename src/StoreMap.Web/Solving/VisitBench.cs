@@ -58,24 +58,28 @@ internal sealed class VisitBench
     /// <param name="settings">How the heat map is computed.</param>
     /// <param name="context">What sheets say of themselves.</param>
     /// <returns>The study; null when no visit has a reading.</returns>
-    public VisitStudy? Study(string text, FieldSettings settings, SheetContext context)
+    public VisitStudy? Study(string text, FieldSettings settings, SheetContext context) =>
+        Lay(text) is { Visits.Count: > 0 } laid ? Study(laid, laid.Visits.Count, settings, context) : null;
+
+    /// <summary>As <see cref="Study(string, FieldSettings, SheetContext)"/>, with every visit located: by what this device kept of it, or anew,
+    /// and kept before the next one begins, so that what is stopped half-way is half done.</summary>
+    public async Task<VisitStudy?> StudyLocated(string text, FieldSettings settings, SheetContext context)
     {
-        var input = JsonSerializer.Deserialize(text, DeskJson.Default.DeskInput)!;
-        var visits = Visits(input);
-        if (visits.Count == 0) return null;
-        var service = Service(input).File;
-        var record = service.Record.Entries.Count + service.Record.Movements.Count == 0 ? null : service.Record;
-        // What a visit's leak zones rest on beside its readings: panels lifted at it, and entries of the record until its day.
-        List<string> checks = [.. visits.Select(v => string.Join(' ', v.Looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, v.Net))];
-        var known = located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == checks[i]).ToList();
-        Looked = [.. visits[^1].Looks];
-        locatedChecks = checks;
-        located = known;
-        return new VisitStudy(Shown, points, [.. visits.Select(v => v.Net)], record, context, progress)
+        if (Lay(text) is not { Visits.Count: > 0 } laid) return null;
+        for (var i = located.Count; i < laid.Visits.Count; i++)
         {
-            FieldSettings = settings, Known = known, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
-            Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak)),
-        };
+            var question = KeptVisits.Question(layout, Shown.Units, laid.Visits.Take(i + 1).Select(v => (v.Readings, v.Checks)));
+            if (await KeptVisits.Recall(question) is { } kept)
+            {
+                located = [.. located, new SurveyVisit(laid.Visits[i].Net, kept, points)];
+                continue;
+            }
+
+            located = Study(laid, i + 1, settings, context).Located;
+            await KeptVisits.Keep(question, located[i].Result);
+        }
+
+        return Study(laid, laid.Visits.Count, settings, context);
     }
 
     /// <summary>The service record with what was found at the visits.</summary>
@@ -85,10 +89,9 @@ internal sealed class VisitBench
     /// <summary>What a visit's events come to.</summary>
     public JournalState StateOf(PackedVisit visit) => Replay(visit).State;
 
-    /// <summary>Takes over what a study worked out.</summary>
+    /// <summary>Takes over the heat map that a study worked out.</summary>
     public void Keep(VisitStudy study)
     {
-        if (study.IsLocated) located = study.Located;
         if (study.IsMapped) fields[(study.Visit, study.FieldSettings)] = study.Field;
     }
 
@@ -115,25 +118,42 @@ internal sealed class VisitBench
         (located, locatedChecks) = ([], []);
     }
 
-    private static string Until(ServiceRecordFile service, NetSurvey visit)
+    // The first visits of those laid out.
+    private VisitStudy Study(LaidVisits laid, int count, FieldSettings settings, SheetContext context)
     {
-        var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
-        return string.Concat(service.Record.Entries.Zip(service.Root["entries"]!.AsArray()).Where(e => e.First.Date <= day).Select(e => e.Second!.ToJsonString()));
+        var visits = laid.Visits.Take(count).ToList();
+        return new VisitStudy(Shown, points, [.. visits.Select(v => v.Net)], laid.Record, context, progress)
+        {
+            FieldSettings = settings, Known = located, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
+            Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak)),
+        };
     }
 
-    private List<(NetSurvey Net, IReadOnlyList<PanelLook> Looks)> Visits(DeskInput input)
+    private LaidVisits Lay(string text)
     {
+        var input = JsonSerializer.Deserialize(text, DeskJson.Default.DeskInput)!;
+        var service = Service(input).File;
         var read = input.Visits.Select(Replay).Where(r => r.Survey.Readings.Count > 0).ToList();
-        var visits = new List<(NetSurvey, IReadOnlyList<PanelLook>)>();
+        var visits = new List<LaidVisit>();
         foreach (var survey in StoreMap.Surveys.Visits.ByDate([.. read.Select(r => r.Survey)]))
         {
             var parts = read.Where(r => r.Survey.Start.Date == survey.Start.Date).ToList();
             var key = string.Concat(parts.Select(p => p.Readings));
             if (!nets.TryGetValue(key, out var net)) nets[key] = net = NetSurveyBuilder.Build(Plan, survey);
-            visits.Add((net, [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)]));
+            List<PanelLook> looks = [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)];
+            visits.Add(new LaidVisit(net, key, looks, string.Join(' ', looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, net)));
         }
 
-        return visits;
+        located = [.. located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == visits[i].Checks)];
+        locatedChecks = [.. visits.Select(v => v.Checks)];
+        Looked = visits.Count == 0 ? [] : [.. visits[^1].Looks];
+        return new LaidVisits(visits, service.Record.Entries.Count + service.Record.Movements.Count == 0 ? null : service.Record);
+    }
+
+    private static string Until(ServiceRecordFile service, NetSurvey visit)
+    {
+        var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
+        return string.Concat(service.Record.Entries.Zip(service.Root["entries"]!.AsArray()).Where(e => e.First.Date <= day).Select(e => e.Second!.ToJsonString()));
     }
 
     private Replayed Replay(PackedVisit visit)
@@ -153,6 +173,11 @@ internal sealed class VisitBench
         fields.Clear();
         samplers.Clear();
     }
+
+    // Checks: what a visit's leak zones rest on beside its readings and the visits before: panels lifted at it, and entries of the record until its day.
+    private sealed record LaidVisit(NetSurvey Net, string Readings, IReadOnlyList<PanelLook> Looks, string Checks);
+
+    private sealed record LaidVisits(IReadOnlyList<LaidVisit> Visits, ServiceRecord? Record);
 
     // Readings: the survey's text, which a panel lifted does not change.
     private sealed record Replayed(JournalState State, Survey Survey, string Readings);

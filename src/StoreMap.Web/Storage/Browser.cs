@@ -34,6 +34,10 @@ internal static partial class Browser
     [JSImport("eventsOf", "storage")]
     public static partial Task<string> EventsOf(string survey);
 
+    /// <summary>Journals as the worker takes them; see <c>DeskStore.Pack</c>. They are put together where they are kept, for they are long.</summary>
+    [JSImport("pack", "storage")]
+    public static partial Task<string> Pack(string visits, string store);
+
     [JSImport("unsentOf", "storage")]
     public static partial Task<string> UnsentOf(string survey, int most);
 
@@ -165,6 +169,10 @@ internal static partial class Browser
     [JSImport("runOnce", "engine")]
     public static partial Task<string> RunOnce(
         string worker, string version, string method, string[] args, [JSMarshalAs<JSType.Function<JSType.Number, JSType.String>>] Action<double, string> progress);
+
+    /// <summary>What such an answer was; empty when it is not kept.</summary>
+    [JSImport("keptOf", "engine")]
+    public static partial Task<string> KeptOf(string version, string method, string[] args);
 
     [JSImport("cancel", "engine")]
     public static partial void Cancel(string worker);

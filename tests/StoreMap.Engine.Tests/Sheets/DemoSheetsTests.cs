@@ -4,6 +4,7 @@ using StoreMap.Sheets;
 using StoreMap.Surveys;
 using StoreMap.Tests.Routing;
 using StoreMap.Tests.Rules;
+using StoreMap.Zones;
 
 namespace StoreMap.Tests.Sheets;
 
@@ -33,6 +34,18 @@ public class DemoSheetsTests
         Assert.True(sheets.Count >= 10);
         Assert.All(sheets, SheetChecks.AllHold);
         Assert.All(study.Summary(), SheetChecks.AllHold);
+    }
+
+    /// <summary>What was located may be kept as text: read back, it gives the same sheets, letter for letter.</summary>
+    [Fact]
+    public void Report_OfVisitsReadBackFromText_IsTheSame()
+    {
+        const ReportParts OfZones = ReportParts.All & ~ReportParts.HeatMap;
+        var read = Study.Value.Located.Select(v => v with { Result = LocateText.Read(LocateText.Write(v.Result)) }).ToList();
+        Assert.Equal(3, read.Count);
+        Assert.Contains(read, v => v.Result is { Zones.Count: > 1, NoLeakSeen.Count: > 0, Next: not null });
+        var again = new VisitStudy(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, Study.Value.Context) { Known = read };
+        Assert.Equal(Study.Value.Report(OfZones).Select(s => s.Svg), again.Report(OfZones).Select(s => s.Svg));
     }
 
     [Fact]

@@ -1,4 +1,6 @@
 // Hands work to the engine in workers of their own, so that neither logging nor drawing waits for an answer.
+import { keep, recall } from './answers.js';
+
 const workers = new Map();
 let next = 0;
 
@@ -23,6 +25,11 @@ function end(name, why) {
   for (const call of ended.waiting.values()) call.no(new Error(why));
 }
 
+// Begins to start it, for what is asked of it soon.
+export function warm(name) {
+  if (!workers.has(name)) start(name);
+}
+
 // A method of the engine's work, such as "EngineWork.Locate"; arguments and answer are texts.
 export function run(name, method, args, progress) {
   const { worker, waiting } = workers.get(name) ?? start(name);
@@ -38,28 +45,17 @@ export function cancel(name) {
   end(name, 'cancelled');
 }
 
-// Answers by their questions. The service worker drops them together with the version that gave them.
-const store = 'storemap-answers';
-const most = 24;
-
-// The question's address, after a digest of all its parts.
-async function addressOf(parts) {
-  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(JSON.stringify(parts)));
-  return '/answers/' + Array.from(new Uint8Array(digest), b => b.toString(16).padStart(2, '0')).join('');
+// All work at hand is dropped.
+export function cancelAll() {
+  for (const name of [...workers.keys()]) cancel(name);
 }
+
+export const keptOf = (version, method, args) => recall('answers', [version, method, ...args]);
 
 export async function runOnce(name, version, method, args, progress) {
-  if (!globalThis.caches || !crypto.subtle) return run(name, method, args, progress);
-  const address = await addressOf([version, method, ...args]);
-  const kept = await (await caches.open(store)).match(address);
-  if (kept) return kept.text();
+  const kept = await keptOf(version, method, args);
+  if (kept) return kept;
   const answer = await run(name, method, args, progress);
-  keep(address, answer).catch(() => { /* no room: it is worked out again */ });
+  keep('answers', [version, method, ...args], answer);
   return answer;
-}
-
-async function keep(address, answer) {
-  const cache = await caches.open(store);
-  await cache.put(address, new Response(answer));
-  for (const old of (await cache.keys()).slice(0, -most)) await cache.delete(old);
 }

@@ -1,6 +1,8 @@
 // The first thing of a page: its colours, the database opened while the runtime comes, and a word where the client can't be started.
 import('./device.js').then(device => device.theme(''));
 import('./storage.js').then(storage => storage.open());
+// These pages ask the engine as soon as they are there; its own runtime starts beside the page's.
+if (/^\/store\/[^/]+(\/compare)?$/.test(location.pathname)) import('./engine.js').then(engine => engine.warm('desk'));
 
 const said = text => {
   const place = document.querySelector('.opening [role=status]');

@@ -1,3 +1,5 @@
+import { cancelAll } from './engine.js';
+
 // The browser's database. A promise settles only when the transaction is complete and handed to the disk.
 let db = null;
 let opening = null;
@@ -75,6 +77,13 @@ export async function eventsOf(survey) {
   return JSON.stringify(found.map(e => e.text));
 }
 
+// Visits filled with their entries, and the entries of their store beside them.
+export async function pack(visits, store) {
+  const texts = async id => (await settled(reading('events').index('survey').getAll(id))).map(e => e.text);
+  const packed = await Promise.all(JSON.parse(visits).map(async v => ({ ...v, events: await texts(v.survey) })));
+  return JSON.stringify({ visits: packed, service: await texts(store) });
+}
+
 export async function unsentOf(survey, most) {
   const found = await settled(reading('events').index('unsent').getAll(1));
   return JSON.stringify(found.filter(e => e.survey === survey).slice(0, most).map(e => e.text));
@@ -139,6 +148,7 @@ export async function wipe(words) {
   page.className = 'opening';
   page.append(Object.assign(document.createElement('p'), { id: 'wiped', textContent: words }));
   document.body.replaceChildren(page);
+  cancelAll();
   db.close();
   await settled(indexedDB.deleteDatabase('storemap'));
   localStorage.clear();
