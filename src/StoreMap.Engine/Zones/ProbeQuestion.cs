@@ -82,8 +82,7 @@ internal sealed class ProbeQuestion
                 foreach (var k in alike)
                 {
                     var (point, kind) = Guesses[k];
-                    var asRead = known || kind == (int)SourceKind.Base;
-                    var strength = Math.Exp(asRead ? point.LogStrength : point.LogStrength + (fansOn ? -ratio : ratio));
+                    var strength = Math.Exp(IsAsRead(kind) ? point.LogStrength : point.LogStrength + (fansOn ? -ratio : ratio));
                     readings[i][k] = Scale(view.Of((SourceKind)kind, setting.Cross) * response[point.Cell] * strength, view);
                 }
             }
@@ -91,10 +90,12 @@ internal sealed class ProbeQuestion
 
         return readings;
 
+        bool IsAsRead(int kind) => known || kind == (int)SourceKind.Base;
+
         (int Kind, AirSetting Setting) SettingOf(int k)
         {
             var (point, kind) = Guesses[k];
-            if (known || kind == (int)SourceKind.Base) return (kind, Study.Fits[kind][block].Settings[point.Setting]);
+            if (IsAsRead(kind)) return (kind, Study.Fits[kind][block].Settings[point.Setting]);
             var settings = AirRegime.Of((SourceKind)kind, fansOn);
             return (kind, settings[k * 7 % settings.Length]);
         }

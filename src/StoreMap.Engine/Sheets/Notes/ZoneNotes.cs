@@ -73,8 +73,11 @@ internal static class ZoneNotes
     /// <summary>True for a leak that the manager is told of and that gets a repair card.</summary>
     public static bool IsTold(int index, LeakZone zone) => index == 0 || zone.Probability >= WorthTelling;
 
-    /// <summary>Those leaks.</summary>
+    /// <summary>The leaks that the manager is told of.</summary>
     public static IEnumerable<LeakZone> Told(LocateResult located) => located.Zones.Where((z, i) => IsTold(i, z));
+
+    /// <summary>True where what is said of a leak's place must begin with "if".</summary>
+    public static bool IsDoubtful(LeakZone zone) => zone.Probability < 0.5;
 
     /// <summary>Where a zone lies.</summary>
     public static IEnumerable<string> Place(Plan plan, Words words, Fixture fixture, LeakZone zone) =>

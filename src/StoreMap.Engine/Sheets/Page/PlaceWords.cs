@@ -19,10 +19,12 @@ internal static class PlaceWords
     /// <summary>A panel's number, as its id ends.</summary>
     public static string PanelNumber(string panelId) => panelId[(panelId.LastIndexOf('/') + 1)..];
 
+    /// <summary>The fixture of a panel, as its id begins.</summary>
+    public static string CaseOf(string panelId) => panelId.LastIndexOf('/') is > 0 and var slash ? panelId[..slash] : panelId;
+
     /// <summary>Panels in their order by the store's tags, those that follow one another on a case together: "27A panel 3", "28 panels 5, 4".</summary>
     public static IReadOnlyList<string> Panels(Plan plan, Words words, IReadOnlyList<string> panelIds)
     {
-        string CaseOf(string id) => id.LastIndexOf('/') is > 0 and var slash ? id[..slash] : id;
         var runs = new List<(string Case, List<string> Numbers)>();
         foreach (var id in panelIds)
         {

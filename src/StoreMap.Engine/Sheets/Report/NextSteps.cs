@@ -51,7 +51,7 @@ internal static class NextSteps
     }
 
     // A case that is emptied and locked out is finished before the next is.
-    private static List<string> ByCase(IEnumerable<string> panels) => [.. panels.GroupBy(id => id[..id.LastIndexOf('/')]).SelectMany(g => g)];
+    private static List<string> ByCase(IEnumerable<string> panels) => [.. panels.GroupBy(PlaceWords.CaseOf).SelectMany(g => g)];
 
     /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
     private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)
