@@ -99,6 +99,19 @@ public class GasFieldBuilderTests
         Assert.False(field.Evidence[Cell(field, 8.4, 4.4)]);
     }
 
+    // Two rows of readings across an aisle: a slit between their strips looked like floor that nobody had passed, a wide gap is such floor.
+    [Theory]
+    [InlineData(3.2, true)]
+    [InlineData(4.5, false)]
+    public void Build_GapBetweenProbedStrips_IsColouredWhenNarrow(double apart, bool coloured)
+    {
+        var readings = Enumerable.Range(0, 21).SelectMany(k => new[] { At(1 + (k / 2.0), 3, 3), At(1 + (k / 2.0), 3 + apart, 3) }).ToArray();
+        var field = Map(Hall(12, 12), Survey(readings), new FieldSettings { Estimate = false });
+        Assert.Equal(coloured, field.Evidence[Cell(field, 6, 3 + (apart / 2))]);
+        Assert.True(field.Evidence[Cell(field, 6, 3.9)]);
+        Assert.False(field.Evidence[Cell(field, 6, 1.4)]);
+    }
+
     [Fact]
     public void Build_SolidCells_AreNaNAndOthersAreNot()
     {

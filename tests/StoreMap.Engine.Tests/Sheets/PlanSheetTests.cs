@@ -120,6 +120,14 @@ public class PlanSheetTests
         });
     }
 
+    /// <summary>The demo store has R-290 in its two plug-in units alone; the caution did not say where to mind sparks.</summary>
+    [Fact]
+    public void Map_FlammableGasInPlugInUnits_IsNamedWithThem()
+    {
+        var texts = Map(DemoRoute.Plan).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s)));
+        Assert.Contains(texts, t => t.Text.StartsWith("R-290 (15, 16): flammable", StringComparison.Ordinal));
+    }
+
     public static TheoryData<int> Stores => [.. Enumerable.Range(0, 12)];
 
     private static IReadOnlyList<Sheet> Map(Plan plan)

@@ -136,7 +136,6 @@ internal static class FrontStrip
         if (zone is not { From: { } from, To: { } to, Center: { } center } || ruler.Span(from, to) is not { } span) return;
         svg.Begin("interval", "interval", words["detail.interval"]);
         ZonesPass.BarSymbol(svg, [new(span.Left, y), new(span.Right, y)]);
-        foreach (var x in new[] { span.Left, span.Right }) svg.Line(new(x, y - 1.8), new(x, y + 1.8), Paint.Line(SheetStyle.Medium));
         if (ruler.Shows(center)) svg.Polygon([new(ruler.X(center), y - 0.4), new(ruler.X(center) - 1.3, y + 2.4), new(ruler.X(center) + 1.3, y + 2.4)], Paint.Solid(SheetStyle.Ink));
         var text = words.Say(ZoneNotes.IsDoubtful(zone) ? "detail.interval-text-if" : "detail.interval-text", Numbers.Whole(zone.Level * 10));
         double left = ruler.XFromLeft(ruler.From), right = ruler.XFromLeft(ruler.To);

@@ -73,7 +73,7 @@ internal sealed class LabelPlacer
         foreach (var spot in label.Spots)
         {
             var box = label.BoxAt(spot);
-            if (!space.IsFree(box) || (spot.Leader && !space.LeaderIsFree(Leader(label, spot)[^2], label.Anchor))) continue;
+            if (!space.IsFree(box) || (spot.Leader && !LeaderIsFree(label, spot))) continue;
             if (space.Spares(box))
             {
                 Take(label, spot, box);
@@ -90,8 +90,25 @@ internal sealed class LabelPlacer
     private void Take(PlanLabel label, LabelSpot spot, SheetBox box)
     {
         space.Block(box);
-        if (spot.Leader) space.BlockLeader(Leader(label, spot)[^2], label.Anchor);
+        if (spot.Leader)
+        {
+            space.BlockLeader(Leader(label, spot)[^2], label.Anchor);
+            if (ReferenceLine(label, spot) is { } line) space.Block(line);
+        }
+
         placed.Add((label, spot));
+    }
+
+    private bool LeaderIsFree(PlanLabel label, LabelSpot spot) =>
+        space.LeaderIsFree(Leader(label, spot)[^2], label.Anchor) && (ReferenceLine(label, spot) is not { } line || space.IsFree(line));
+
+    // A line that ends beside another number would be its minus.
+    private static SheetBox? ReferenceLine(PlanLabel label, LabelSpot spot)
+    {
+        const double Clear = 0.9, Half = SheetStyle.Hair / 2;
+        if (Leader(label, spot).Length < 3) return null;
+        var box = label.BoxAt(spot);
+        return new(box.X - Clear, box.Bottom - Half, box.Width + (2 * Clear), 2 * Half);
     }
 
     /// <summary>A leader from its label to the anchor. To a label without a border at one side of the anchor it runs along a reference line

@@ -6,8 +6,6 @@ namespace StoreMap.Sheets;
 /// <summary>Zones through the visits on one plan: a bar each, its make saying how it stands, and a letter.</summary>
 internal static class ChangesPass
 {
-    private const double Offset = 1.5;
-
     public static void Draw(PlanDrawing d, Comparison comparison, CompareMarks marks)
     {
         d.Svg.Begin("changes", "changes", d.Words["compare.changes"]);
@@ -18,11 +16,9 @@ internal static class ChangesPass
             d.Svg.Begin($"change-{letter}", "change " + zone.Change.Kebab(), $"{fixture.Tag}: {d.Words["change." + zone.Change.Kebab()]}");
             SheetPoint anchor;
             SheetPoint? outward = null;
-            if (fixture.Front is { } front && zone.From is { } from && zone.To is { } to)
+            if (fixture.Front is not null && zone.From is { } from && zone.To is { } to)
             {
-                var steps = Math.Max(1, (int)Math.Ceiling((to - from) / 0.25));
-                var points = Enumerable.Range(0, steps + 1).Select(k => from + ((to - from) * k / steps))
-                    .Select(along => d.To.Point(front.PointAt(along)) + (d.To.Direction(fixture.OutwardAt(along)) * Offset)).ToList();
+                var points = ZonesPass.Along(d, fixture, from, to);
                 Bar(d.Svg, points, zone.Change);
                 anchor = points[points.Count / 2];
                 outward = d.To.Direction(fixture.OutwardAt((from + to) / 2));

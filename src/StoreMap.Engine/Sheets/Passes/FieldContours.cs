@@ -5,8 +5,9 @@ namespace StoreMap.Sheets;
 /// <summary>Areas and lines of a gas field, traced once for all the drawings of it.</summary>
 internal sealed class FieldContours
 {
-    private FieldContours(ConcentrationScale scale, IReadOnlyList<Isoband> areas, IReadOnlyList<Isoband> fading, IReadOnlyList<Isoline> lines)
+    private FieldContours(double cell, ConcentrationScale scale, IReadOnlyList<Isoband> areas, IReadOnlyList<Isoband> fading, IReadOnlyList<Isoline> lines)
     {
+        CellMetres = cell;
         Scale = scale;
         Areas = areas;
         Fading = fading;
@@ -15,6 +16,9 @@ internal sealed class FieldContours
 
     /// <summary>Deviation over level at which the colour begins to fade, and at which it fades more.</summary>
     public static IReadOnlyList<double> FadingFrom { get; } = [0.6, 1.2];
+
+    /// <summary>Side of the field's cells, metres.</summary>
+    public double CellMetres { get; }
 
     /// <summary>Levels and colours.</summary>
     public ConcentrationScale Scale { get; }
@@ -33,7 +37,7 @@ internal sealed class FieldContours
     /// <param name="scale">Levels and colours.</param>
     /// <param name="uncertainty">False to leave out where it is uncertain.</param>
     public static FieldContours Of(GasField field, ConcentrationScale scale, bool uncertainty = true) => new(
-        scale, Isobands.TraceAbove(field, [double.NegativeInfinity, .. scale.Levels]), uncertainty ? FadingOf(field, scale) : [],
+        field.Grid.CellMetres, scale, Isobands.TraceAbove(field, [double.NegativeInfinity, .. scale.Levels]), uncertainty ? FadingOf(field, scale) : [],
         Isolines.Trace(field, scale.Levels));
 
     private static List<Isoband> FadingOf(GasField field, ConcentrationScale scale)

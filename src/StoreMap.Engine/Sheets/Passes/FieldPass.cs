@@ -10,6 +10,9 @@ internal static class FieldPass
     /// <summary>Largest distance that thinning moves a border, sheet millimetres.</summary>
     private const double Thinning = 0.04;
 
+    /// <summary>Longest edge along cells that is a step of a stair, in cells.</summary>
+    private const double Step = 3.5;
+
     /// <summary>One hatch for each of <see cref="FieldContours.FadingFrom"/>.</summary>
     private static readonly (string Id, double Pitch, double Width)[] Hatches = [("hatch-fair", 1.5, 0.35), ("hatch-weak", 1.1, 0.5)];
 
@@ -22,44 +25,46 @@ internal static class FieldPass
     public static void Draw(PlanDrawing d, FieldContours contours)
     {
         d.Svg.Begin("field", "field", d.Words["plan.field"], d.Words["plan.field-description"]);
-        DrawProbed(d, contours.Areas[0]);
-        DrawBands(d, contours.Areas, contours.Scale);
-        if (contours.Fading.Count > 0) DrawFading(d, contours.Fading);
+        DrawProbed(d, contours);
+        DrawBands(d, contours);
+        DrawFading(d, contours);
         DrawLines(d, contours);
         d.Svg.End();
         d.Uses(LegendSymbol.Unsurveyed);
     }
 
-    private static void DrawProbed(PlanDrawing d, Isoband probed)
+    private static void DrawProbed(PlanDrawing d, FieldContours contours)
     {
         d.Svg.Begin("field-probed", "probed", d.Words["legend.probed"]);
-        d.Svg.Rings(Rings(d, probed), Paint.Solid(SheetStyle.Probed));
+        d.Svg.Rings(Rings(d, contours, contours.Areas[0]), Paint.Solid(SheetStyle.Probed));
         d.Svg.End();
     }
 
     /// <summary>Each level's whole area is painted over the one below, so thinned borders leave no slits.</summary>
-    private static void DrawBands(PlanDrawing d, IReadOnlyList<Isoband> areas, ConcentrationScale scale)
+    private static void DrawBands(PlanDrawing d, FieldContours contours)
     {
+        var scale = contours.Scale;
         d.Svg.Begin("field-bands", "bands");
         for (var i = 0; i < scale.Levels.Count; i++)
         {
-            var area = areas[i + 1];
+            var area = contours.Areas[i + 1];
             if (area.Rings.Count == 0) continue;
             d.Svg.Begin($"band-{i + 1}", "band", d.Words.Say("plan.band", Numbers.Ppm(scale.Levels[i])));
-            d.Svg.Rings(Rings(d, area), Paint.Solid(scale.ColourOf(i).Hex));
+            d.Svg.Rings(Rings(d, contours, area), Paint.Solid(scale.ColourOf(i).Hex));
             d.Svg.End();
         }
 
         d.Svg.End();
     }
 
-    private static void DrawFading(PlanDrawing d, IReadOnlyList<Isoband> fading)
+    private static void DrawFading(PlanDrawing d, FieldContours contours)
     {
+        if (contours.Fading.Count == 0) return;
         d.Svg.Begin("field-uncertain", "uncertain", d.Words["legend.uncertain"]);
-        foreach (var (area, (id, pitch, width)) in fading.Zip(Hatches))
+        foreach (var (area, (id, pitch, width)) in contours.Fading.Zip(Hatches))
         {
             if (area.Rings.Count == 0) continue;
-            d.Svg.Rings(Rings(d, area), new Paint(d.Svg.Hatch(id, pitch, width, SheetStyle.Paper, 45)));
+            d.Svg.Rings(Rings(d, contours, area), new Paint(d.Svg.Hatch(id, pitch, width, SheetStyle.Paper, 45)));
             d.Uses(LegendSymbol.Uncertain);
         }
 
@@ -107,6 +112,9 @@ internal static class FieldPass
         return points[^1];
     }
 
-    private static IEnumerable<IReadOnlyList<SheetPoint>> Rings(PlanDrawing d, Isoband band) =>
-        band.Rings.Select(ring => Thin.Ring(d.Points(ring), Thinning)).Where(ring => ring.Count >= 3);
+    private static IEnumerable<IReadOnlyList<SheetPoint>> Rings(PlanDrawing d, FieldContours contours, Isoband band)
+    {
+        var step = Step * d.To.Length(contours.CellMetres);
+        return band.Rings.Select(ring => Thin.Ring(Rounded.Ring(d.Points(ring), step), Thinning)).Where(ring => ring.Count >= 3);
+    }
 }

@@ -32,8 +32,8 @@ internal static class ZonesPass
     {
         if (d.Plan.FindFixture(zone.Fixture) is not { } fixture) return;
         d.Svg.Begin($"zone-{letter}", "zone", d.Words.Say("plan.zone", letter, fixture.Tag));
-        var anchor = fixture.Front is { } front && zone.From is { } from && zone.To is { } to
-            ? Bar(d, fixture, front, from, to)
+        var anchor = fixture.Front is not null && zone.From is { } from && zone.To is { } to
+            ? Bar(d, fixture, from, to)
             : Ring(d, zone.At, zone.Radius ?? 0.5, Whole);
         d.Svg.End();
         var outward = fixture.Front is not null && zone.Center is { } center ? d.To.Direction(fixture.OutwardAt(center)) : (SheetPoint?)null;
@@ -67,24 +67,42 @@ internal static class ZonesPass
         d.Labels.Add(label with { Spots = [.. beside, .. LabelSpots.Rings(label, 4, 7, 11, 16, 24)] });
     }
 
-    private static SheetPoint Bar(PlanDrawing d, Fixture fixture, PlanLine front, double from, double to)
+    private static SheetPoint Bar(PlanDrawing d, Fixture fixture, double from, double to)
     {
-        const double Offset = 1.5;
-        var steps = Math.Max(1, (int)Math.Ceiling((to - from) / 0.25));
-        var points = Enumerable.Range(0, steps + 1)
-            .Select(i => from + ((to - from) * i / steps))
-            .Select(along => d.To.Point(front.PointAt(along)) + (d.To.Direction(fixture.OutwardAt(along)) * Offset))
-            .ToList();
+        var points = Along(d, fixture, from, to);
         BarSymbol(d.Svg, points);
+        foreach (var (a, b) in points.Zip(points.Skip(1))) d.Labels.Space.Spare(a, b);
         return points[points.Count / 2];
+    }
+
+    /// <summary>The line of a bar: beside a stretch of a fixture's front, which it must have.</summary>
+    public static List<SheetPoint> Along(PlanDrawing d, Fixture fixture, double from, double to)
+    {
+        const double Offset = 2.2;
+        var steps = Math.Max(1, (int)Math.Ceiling((to - from) / 0.25));
+        return [.. Enumerable.Range(0, steps + 1)
+            .Select(i => from + ((to - from) * i / steps))
+            .Select(along => d.To.Point(fixture.Front!.PointAt(along)) + (d.To.Direction(fixture.OutwardAt(along)) * Offset))];
     }
 
     public static void BarSymbol(SvgWriter svg, IReadOnlyList<SheetPoint> points)
     {
-        // An edge of ink keeps the mark in grey print, white one keeps it off a dark field.
-        svg.Polyline(points, Paint.Line(2.6, SheetStyle.Paper));
-        svg.Polyline(points, Paint.Line(2.1, SheetStyle.Ink));
+        // End stops and an edge of ink keep the mark in grey print, a white one keeps it off a dark field.
+        var stops = new[] { Stop(points[0], points[1]), Stop(points[^1], points[^2]) };
+        foreach (var stop in stops) svg.Polyline(stop, Paint.Line(1.7, SheetStyle.Paper));
+        svg.Polyline(points, Paint.Line(3.3, SheetStyle.Paper));
+        foreach (var stop in stops) svg.Polyline(stop, Paint.Line(SheetStyle.Heavy, SheetStyle.Ink));
+        svg.Polyline(points, Paint.Line(2.4, SheetStyle.Ink));
         svg.Polyline(points, Paint.Line(1.4, SheetStyle.Vermilion));
+    }
+
+    // A short line across the end of a bar.
+    private static SheetPoint[] Stop(SheetPoint end, SheetPoint inner)
+    {
+        const double HalfLength = 2.2;
+        var along = (end - inner) * (HalfLength / Math.Max(end.DistanceTo(inner), 1e-9));
+        var across = new SheetPoint(-along.Y, along.X);
+        return [end + across, end - across];
     }
 
     /// <summary>Marks a source outside the cases on the plan.</summary>
