@@ -42,6 +42,27 @@ public sealed partial class LengthsTests(Chromium chromium)
         await page.Locator("[data-step=Repair]").ClickAsync();
         await Assertions.Expect(page.Locator(".finding .entry")).ToContainTextAsync("added, kg");
 
+        // The report is offered in them, on screen and bound by the server, and the plan's own are one choice away.
+        await Floor.AllSent(page);
+        await Floor.Turn(page, store + "/report");
+        await Assertions.Expect(page.Locator("#units")).ToHaveValueAsync("ft");
+        foreach (var part in new[] { "HeatMap", "Details", "Comparison", "Record" }) await page.Locator($"#part-{part}").UncheckAsync();
+        await page.Locator("#draw").ClickAsync();
+        var sheets = page.Locator("figure.sheet .paper");
+        await Assertions.Expect(sheets.First).ToHaveTextAsync(Feet());
+        await Assertions.Expect(sheets.First).Not.ToHaveTextAsync(Metres());
+        using (var pdf = UglyToad.PdfPig.PdfDocument.Open(await Desk.Download(page, "#pdf")))
+        {
+            var words = string.Concat(pdf.GetPages().Select(p => p.Text));
+            Assert.Matches(Feet(), words);
+            Assert.DoesNotMatch(Metres(), words);
+        }
+
+        await page.Locator("#units").SelectOptionAsync("");
+        await page.Locator("#draw").ClickAsync();
+        await Assertions.Expect(sheets.First).ToHaveTextAsync(Metres());
+        await Assertions.Expect(sheets.First).Not.ToHaveTextAsync(Feet());
+
         // The walk on the screen, and its sheet.
         await Floor.Turn(page, store + "/route");
         await Assertions.Expect(page.Locator(".work")).ToHaveTextAsync(Feet());

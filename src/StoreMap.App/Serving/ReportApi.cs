@@ -26,6 +26,7 @@ internal static class ReportApi
         if (wish.Surveys is not { Count: > 0 and <= MostSurveys } ids) return Bad("surveys", $"Name 1 to {MostSurveys} surveys.");
         var rows = ids.Select(id => id is null ? null : journal.Survey(id)).ToList();
         if (rows.Any(r => r?.Store != store)) return Bad("surveys", "One of the surveys is not here or belongs to another store. Send it first.");
+        if (wish.Units is { Length: > 0 } unit && LengthUnits.FromSymbol(unit) is null) return Bad("units", "Units are ft or m, or left out for the plan's own.");
         var parts = ReportParts.None;
         foreach (var name in wish.Parts ?? [])
         {
@@ -59,7 +60,7 @@ internal static class ReportApi
         ServiceRecord? record = wish.Service is null ? FindingsApi.Record(plan, findings, journal).Record : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
         if (record.Entries.Count + record.Movements.Count == 0) record = null;
         var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = new VisitStudy(plan, points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
+        var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
         {
             Checked = states.Zip(rows).SelectMany(s => s.First.Panels.Select(p => (Day: DateOnly.FromDateTime(s.Second.Started.DateTime), Panel: p)))
                 .ToLookup(p => p.Day, p => new PanelCheck(p.Panel.Panel, p.Panel.Leak)),
@@ -72,4 +73,4 @@ internal static class ReportApi
 }
 
 /// <summary>What a client asks for. Service: the record that earlier clients sent along; null for the server's own.</summary>
-internal sealed record ReportWish(IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper);
+internal sealed record ReportWish(IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper, string? Units);

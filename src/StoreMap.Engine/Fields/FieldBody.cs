@@ -8,12 +8,15 @@ internal sealed class FieldBody
     private readonly Supernodes nodes;
     private readonly FactorSpace space = new();
 
-    private FieldBody(GridOperator op, int[] observed, FieldSite[] sites, int[] at)
+    private FieldBody(int component, GridOperator op, int[] observed, FieldSite[] sites, int[] at)
     {
-        (Operator, Observed, Sites, At) = (op, observed, sites, at);
+        (Component, Operator, Observed, Sites, At) = (component, op, observed, sites, at);
         var pattern = op.Precision(Constant(op.Count, 1));
         nodes = Supernodes.Of(pattern, op.OrderFor(pattern, observed), observed.Length);
     }
+
+    /// <summary>Its number in the grid.</summary>
+    public int Component { get; }
 
     /// <summary>Its operator.</summary>
     public GridOperator Operator { get; }
@@ -36,7 +39,7 @@ internal sealed class FieldBody
             var op = GridOperator.Of(grid, group.Key);
             var own = group.ToArray();
             int[] observed = [.. own.Select(s => op.LocalOf(s.Cell)).Distinct().Order()];
-            bodies.Add(new FieldBody(op, observed, own, Array.ConvertAll(own, s => Array.BinarySearch(observed, op.LocalOf(s.Cell)))));
+            bodies.Add(new FieldBody(group.Key, op, observed, own, Array.ConvertAll(own, s => Array.BinarySearch(observed, op.LocalOf(s.Cell)))));
         }
 
         return bodies;
@@ -51,7 +54,7 @@ internal sealed class FieldBody
         for (var i = 0; i < kept.Length; i++) place[kept[i]] = i;
         int[] sites = [.. Enumerable.Range(0, Sites.Length).Where(k => place[At[k]] >= 0)];
         return new FieldBody(
-            Operator, [.. kept.Select(i => Observed[i])], [.. sites.Select(k => Sites[k])], [.. sites.Select(k => place[At[k]])]);
+            Component, Operator, [.. kept.Select(i => Observed[i])], [.. sites.Select(k => Sites[k])], [.. sites.Select(k => place[At[k]])]);
     }
 
     /// <summary>The field's precision at a range, factored down to the cells with readings. The body's factor of before ends with it.</summary>

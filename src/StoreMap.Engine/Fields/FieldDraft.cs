@@ -26,13 +26,16 @@ internal sealed class FieldDraft
     /// <summary>Conditions one body of air on its readings.</summary>
     /// <remarks>The raw field u has precision Q; the level is base + spread · u / d with d the prior deviation of u in that cell, so a
     /// reading of precision w and shift b of the level adds w (spread/d)² to the diagonal and b · spread/d to the right-hand side.</remarks>
-    public void Fill(FieldBody body)
+    public void Fill(FieldBody body, FieldGround ground, double settled)
     {
         var factor = body.Factor(values.Range);
         var prior = ObservedPrior.Of(factor);
-        var fit = SitePosterior.Fit(prior, body.Sites, body.At, values);
-        factor.Complete(new double[prior.Count]);
-        var raw = SelectedInverse.Diagonal(factor);
+        var fit = SitePosterior.Fit(prior, body.Sites, body.At, values, settled: settled);
+        var raw = ground.Variances(body.Component, values.Range, () =>
+        {
+            factor.Complete(new double[prior.Count]);
+            return SelectedInverse.Diagonal(factor);
+        });
         var (added, shift) = (fit.PerCell(fit.Precision), fit.PerCell(fit.Shift));
         var right = new double[body.Operator.Count];
         for (var i = 0; i < prior.Count; i++)

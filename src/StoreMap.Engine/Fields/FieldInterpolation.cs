@@ -39,13 +39,14 @@ public sealed class FieldInterpolation
         unit = diagonal > 0 ? diagonal / UnitsPerDiagonal : 1;
         var (width, height) = ((extent.X / unit) + (2 * MarginUnits), (extent.Y / unit) + (2 * MarginUnits));
         var floor = new Plan { Id = "points", Name = "points", Outline = [new(0, 0), new(width, 0), new(width, height), new(0, height)] };
-        grid = AirGrid.Build(floor, CellUnits);
+        var ground = FieldGround.Of(floor, CellUnits);
+        grid = ground.Grid;
         body = FieldBody.Of(grid, samples.Select(Site)).Single();
         values = new FieldValues(3, 1, 0.15, 0);
         if (samples.Count >= FewestToEstimate) values = FieldSearch.Best([body], values, step);
         step();
         draft = new FieldDraft(grid, values);
-        draft.Fill(body);
+        draft.Fill(body, ground, new FieldSettings().Settled);
     }
 
     /// <summary>Range, in the unit of the points: where the correlation has fallen to 0.14.</summary>

@@ -34,6 +34,10 @@ public sealed record FieldSettings
     /// not known (the prior variance), in (0, 1]. The default is 0.3: within 0.40 ranges of a reading, through the air.</summary>
     public double LeastInformation { get; init; } = 0.3;
 
+    /// <summary>Sweeps over the censored readings end when none moves the level by more than this share of its deviation, in (0, 1]. The
+    /// default is 0.0001.</summary>
+    public double Settled { get; init; } = 1e-4;
+
     /// <summary>Width of the strip coloured along a probed front and around a reading on the open floor, metres. The default is 1.2 m.</summary>
     public double StripMetres { get; init; } = 1.2;
 

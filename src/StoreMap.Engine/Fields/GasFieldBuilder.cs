@@ -13,17 +13,22 @@ public static class GasFieldBuilder
     /// <param name="survey">Its net readings.</param>
     /// <param name="settings">Cell, air state, values and mask; null for the defaults.</param>
     /// <param name="progress">Told the share done, in [0, 1]; may be null.</param>
+    /// <param name="ground">What an earlier map of the same plan in the same cells found of it; null to find it anew.</param>
     /// <param name="cancel">Stops the work between factorisations.</param>
     /// <returns>The field. Without a usable reading it is the prior everywhere and nothing is coloured.</returns>
+    /// <exception cref="ArgumentException">The ground is that of another plan or of other cells.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The cell is outside its range, or more than four million cells are asked for.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static GasField Build(
-        Plan plan, NetSurvey survey, FieldSettings? settings = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Plan plan, NetSurvey survey, FieldSettings? settings = null, IProgress<double>? progress = null, FieldGround? ground = null,
+        CancellationToken cancel = default)
     {
         settings ??= new FieldSettings();
+        ground ??= FieldGround.Of(plan, settings.CellMetres);
+        if (!ReferenceEquals(ground.Plan, plan) || ground.Grid.CellMetres != settings.CellMetres) throw new ArgumentException("The ground is that of another plan or of other cells.", nameof(ground));
         var readings = FieldReadings.Chosen(survey, settings.Air);
         var scale = FieldReadings.ScaleOf(readings);
-        var grid = AirGrid.Build(plan, settings.CellMetres);
+        var grid = ground.Grid;
         var sites = readings.Select(r => FieldReadings.Site(r, FieldReadings.CellOf(grid, r.Reading), scale)).Where(s => s.Cell >= 0).ToList();
         var bodies = FieldBody.Of(grid, sites);
         var estimate = settings.Estimate && sites.Count >= settings.FewestReadings;
@@ -35,7 +40,7 @@ public static class GasFieldBuilder
         foreach (var body in bodies)
         {
             Step();
-            field.Fill(body);
+            field.Fill(body, ground, settings.Settled);
         }
 
         progress?.Report(1);

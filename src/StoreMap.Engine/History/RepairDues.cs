@@ -71,7 +71,7 @@ public static class RepairDues
     public static (RepairDue Due, DateOnly By)? Of(Plan plan, ServiceRecord record, ServiceFinding finding, DateOnly day)
     {
         if (finding.FollowedUp is not null) return null;
-        if (!plan.Units.IsCustomary()) return finding.Repaired is { } repaired ? (RepairDue.Check, repaired.AddMonths(1)) : null;
+        if (!plan.FileUnits.IsCustomary()) return finding.Repaired is { } repaired ? (RepairDue.Check, repaired.AddMonths(1)) : null;
         if (SystemOf(plan, finding) is not { } system || !IsUnderUsRules(system, day)) return null;
         if (finding.Verified is { } verified) return (RepairDue.FollowUpTest, verified.AddDays(FollowUpDays));
         return Over(plan, record, day).FirstOrDefault(o => o.System == system.Id) is { } over ? (RepairDue.Repair, over.Due) : null;

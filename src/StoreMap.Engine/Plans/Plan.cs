@@ -16,6 +16,11 @@ public sealed record Plan
     /// <summary>The user's unit, for everything printed.</summary>
     public LengthUnit Units { get; init; } = LengthUnit.Metre;
 
+    /// <summary>The unit of the layout file, by which the rules that apply and the usual paper go, also where <see cref="Units"/> is another.</summary>
+    public LengthUnit FileUnits => WrittenIn ?? Units;
+
+    private LengthUnit? WrittenIn { get; init; }
+
     /// <summary>Revision of the layout, at least 1.</summary>
     public int Revision { get; init; } = 1;
 
@@ -63,6 +68,10 @@ public sealed record Plan
 
     /// <summary>Racks with one refrigerant and one charge.</summary>
     public IReadOnlyList<RefrigerationSystem> Systems { get; init; } = [];
+
+    /// <summary>The same plan with its lengths shown in a unit.</summary>
+    /// <param name="units">The unit; null for that of the file.</param>
+    public Plan ShownIn(LengthUnit? units) => this with { Units = units ?? FileUnits, WrittenIn = FileUnits };
 
     /// <summary>The fixture with an id; null when there is none.</summary>
     public Fixture? FindFixture(string? id) => Fixtures.FirstOrDefault(f => f.Id == id);

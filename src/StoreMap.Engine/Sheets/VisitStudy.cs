@@ -35,7 +35,7 @@ public sealed class VisitStudy
         (this.plan, this.points, Visits, Record, this.cancel) = (plan, points, visits, record, cancel);
         this.progress = progress ?? (_ => null);
         located = new(LocateAll);
-        gas = new(() => KnownField ?? GasFieldBuilder.Build(plan, Visit, FieldSettings, this.progress(Words.For(context.Language)["progress.mapping"]), cancel));
+        gas = new(() => KnownField ?? GasFieldBuilder.Build(plan, Visit, FieldSettings, this.progress(Words.For(context.Language)["progress.mapping"]), cancel: cancel));
         comparison = new(() => SurveyComparison.Compare(plan, Located, record));
         Context = context with
         {

@@ -86,7 +86,13 @@ public sealed record WalkWishes(IReadOnlyList<string> Order, double Width, TimeO
 public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock);
 
 /// <summary>What sheets are wanted and what they say of themselves.</summary>
-public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper);
+/// <param name="Parts">Names of the engine's <c>ReportParts</c>.</param>
+/// <param name="Company">Whose sheets they are.</param>
+/// <param name="Technician">Who read; empty for those whom the visits name.</param>
+/// <param name="Language">Code of the language.</param>
+/// <param name="Paper">Paper of plans; null for the usual.</param>
+/// <param name="Units">Symbol of the unit of lengths, with which weights go; empty for the plan's own.</param>
+public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper, string Units);
 
 /// <summary>A zone through the months.</summary>
 public sealed record ZoneRow(string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
@@ -103,7 +109,7 @@ public sealed record CompareAnswer(
     IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<TrendLine> FixtureTrends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
 /// <summary>What the server is asked to bind as a PDF.</summary>
-public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper);
+public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper, string Units);
 
 /// <summary>One visit of the demo store, as journal entries.</summary>
 public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<string> Events);

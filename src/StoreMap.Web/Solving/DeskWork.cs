@@ -86,7 +86,7 @@ internal static partial class DeskWork
     {
         var wish = JsonSerializer.Deserialize(wishes, DeskJson.Default.SheetWishes)!;
         var context = new SheetContext { Company = wish.Company, Technician = wish.Technician, Language = wish.Language, PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = await Bench(layout, "").StudyLocated(visits, MapSettings.Full, context);
+        var study = await Bench(layout, wish.Units).StudyLocated(visits, MapSettings.Full, context);
         var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
         if (study is not null) bench!.Keep(study);
         return Written(sheets);
@@ -143,8 +143,9 @@ internal static partial class DeskWork
 /// <summary>How the heat map is computed on the desk.</summary>
 internal static class MapSettings
 {
-    /// <summary>While working: coarser cells, and the stated values instead of values estimated from the readings.</summary>
-    public static FieldSettings Live { get; } = new() { CellMetres = 0.5, Estimate = false };
+    /// <summary>While working: coarser cells, the stated values instead of values estimated from the readings, and censored readings settled to
+    /// a hundredth of what is not known.</summary>
+    public static FieldSettings Live { get; } = new() { CellMetres = 0.5, Estimate = false, Settled = 0.01 };
 
     /// <summary>As printed, the same as on the command line.</summary>
     public static FieldSettings Full { get; } = new();

@@ -35,7 +35,7 @@ internal static partial class EngineWork
     public static string Locate(string layout, string lengths, string survey)
     {
         var plan = LayoutDocument.Parse(layout).Plan;
-        var shown = plan with { Units = LengthUnits.FromSymbol(lengths) ?? plan.Units };
+        var shown = plan.ShownIn(LengthUnits.FromSymbol(lengths));
         var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
         var net = NetSurveyBuilder.Build(plan, read.Survey);

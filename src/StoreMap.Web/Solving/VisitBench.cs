@@ -23,6 +23,7 @@ internal sealed class VisitBench
     private readonly Dictionary<string, NetSurvey> nets = [];
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), GasField> fields = new();
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), FieldSampler> samplers = new();
+    private readonly Dictionary<double, FieldGround> grounds = [];
     private IReadOnlyList<SurveyVisit> located = [];
     private List<string> locatedChecks = [];
 
@@ -35,7 +36,7 @@ internal sealed class VisitBench
 
     public Plan Plan { get; }
 
-    /// <summary>The same with the unit in which lengths are shown. For words: files, rules, weights and sheets go by <see cref="Plan"/>'s.</summary>
+    /// <summary>The same with the unit in which lengths are shown. For words and the report: files, rules and weights on screens go by <see cref="Plan"/>'s.</summary>
     public Plan Shown { get; private set; }
 
     /// <summary>Panels lifted at the visits laid out last, in time order.</summary>
@@ -99,7 +100,11 @@ internal sealed class VisitBench
     public GasField FieldOf(NetSurvey net, FieldSettings settings)
     {
         if (!fields.TryGetValue((net, settings), out var field))
-            fields[(net, settings)] = field = GasFieldBuilder.Build(Plan, net, settings, progress("Mapping"));
+        {
+            if (!grounds.TryGetValue(settings.CellMetres, out var ground)) grounds[settings.CellMetres] = ground = FieldGround.Of(Plan, settings.CellMetres);
+            fields[(net, settings)] = field = GasFieldBuilder.Build(Plan, net, settings, progress("Mapping"), ground: ground);
+        }
+
         return field;
     }
 
@@ -114,7 +119,7 @@ internal sealed class VisitBench
     private void ShowIn(LengthUnit unit)
     {
         if (Shown.Units == unit) return;
-        Shown = Plan with { Units = unit };
+        Shown = Plan.ShownIn(unit);
         (located, locatedChecks) = ([], []);
     }
 

@@ -43,11 +43,11 @@ public sealed class LocalStore
     public string Company => device?.Company ?? "";
 
     /// <summary>Symbol of the unit in which this device's screens show and take lengths, <c>ft</c> or <c>m</c>; empty for each plan's own. Layout
-    /// files, rules and sheets keep the plan's.</summary>
+    /// files, rules and walk sheets keep the plan's.</summary>
     public string Lengths => device?.Lengths ?? "";
 
     /// <summary>A plan with the unit in which its lengths are shown here: for words alone.</summary>
-    public Plan Shown(Plan plan) => plan with { Units = LengthUnits.FromSymbol(Lengths) ?? plan.Units };
+    public Plan Shown(Plan plan) => plan.ShownIn(LengthUnits.FromSymbol(Lengths));
 
     public Task SetLengths(string symbol) => Put(device! with { Lengths = symbol });
 

@@ -38,8 +38,8 @@ internal static class FieldCases
         readings, [], []);
 
     /// <summary>The field of a visit.</summary>
-    public static GasField Map(Plan plan, NetSurvey survey, FieldSettings? settings = null) =>
-        GasFieldBuilder.Build(plan, survey, settings, cancel: TestContext.Current.CancellationToken);
+    public static GasField Map(Plan plan, NetSurvey survey, FieldSettings? settings = null, FieldGround? ground = null) =>
+        GasFieldBuilder.Build(plan, survey, settings, ground: ground, cancel: TestContext.Current.CancellationToken);
 
     /// <summary>The cell of a field that holds a point.</summary>
     public static int Cell(GasField field, double x, double y) => field.Grid.IndexOf(new PlanPoint(x, y));

@@ -51,6 +51,33 @@ public class GasFieldBuilderTests
         Assert.Empty(Isobands.Trace(field, [1, 2]).SelectMany(b => b.Rings));
     }
 
+    // What a map found of the store serves the next visit's, whose readings are others at other places; another plan's or other cells' is refused.
+    [Fact]
+    public void Build_OnTheGroundOfAnEarlierMap_IsTheSame()
+    {
+        var plan = Hall(20, 12) with { Obstacles = [Shelf("G1", 3, 3.5, 17, 4.5)], Rooms = [Room("R1", Box(0, 8, 6, 12))] };
+        var settings = new FieldSettings { CellMetres = 0.5, Estimate = false };
+        var ground = FieldGround.Of(plan, settings.CellMetres);
+        foreach (var survey in new[] { Survey(At(4, 2, 40), At(4, 10, 3), At(15, 7, 1, ReadingBound.Below)), Survey(At(10, 2, 9), At(12, 6, 100, ReadingBound.AtLeast), At(2, 9, 0)) })
+        {
+            var alone = Map(plan, survey, settings);
+            var shared = Map(plan, survey, settings, ground);
+            Assert.Contains(alone.MeanPpm, v => v > 5);
+            Assert.All(alone.MeanPpm.Zip(shared.MeanPpm), Alike);
+            Assert.All(alone.DeviationPpm.Zip(shared.DeviationPpm), Alike);
+            Assert.Equal(alone.Evidence, shared.Evidence);
+        }
+
+        Assert.Throws<ArgumentException>(() => Map(Hall(20, 12), Survey(), settings, ground));
+        Assert.Throws<ArgumentException>(() => Map(plan, Survey(), new FieldSettings(), ground));
+
+        static void Alike((double First, double Second) v)
+        {
+            Assert.Equal(double.IsNaN(v.First), double.IsNaN(v.Second));
+            if (!double.IsNaN(v.First)) Assert.Equal(v.First, v.Second, 1e-9 * (1 + Math.Abs(v.First)));
+        }
+    }
+
     // Three aisles between shelves; nobody walked the middle one.
     [Fact]
     public void Build_AisleNobodyVisited_StaysBlank()

@@ -36,6 +36,26 @@ public class DemoSheetsTests
         Assert.All(study.Summary(), SheetChecks.AllHold);
     }
 
+    /// <summary>A report in metres and kilograms of a store drawn in feet: the rules and the paper stay those of the store.</summary>
+    [Fact]
+    public void Report_InTheOtherUnits_HoldsAllChecksAndKeepsRulesAndPaper()
+    {
+        var shown = DemoRoute.Plan.ShownIn(LengthUnit.Metre);
+        var sheets = new VisitStudy(shown, DemoRoute.Draft.Points, Visits.Value, Record.Value, Study.Value.Context).Report();
+        Assert.All(sheets, SheetChecks.AllHold);
+        var usual = Study.Value.Report();
+        Assert.Equal(usual[0].WidthMillimetres, sheets[0].WidthMillimetres);
+        string Words(IEnumerable<Sheet> pages) => string.Join('\n', pages.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        Assert.Contains("from the left", Words(sheets), StringComparison.Ordinal);
+        // Cautions have both.
+        Assert.DoesNotMatch(@"\d lb\b|\d ft\b(?! \()|\d'", Words(sheets));
+        Assert.Matches(@"\d lb\b", Words(usual));
+        var day = DateOnly.FromDateTime(Study.Value.Visit.Survey.Start.DateTime);
+        Assert.Equal(
+            RepairDates.Lines(DemoRoute.Plan, Record.Value, Study.Value.Result, day, StoreMap.Sheets.Words.For("en")),
+            RepairDates.Lines(shown, Record.Value, Study.Value.Result, day, StoreMap.Sheets.Words.For("en")));
+    }
+
     /// <summary>What was located may be kept as text: read back, it gives the same sheets, letter for letter.</summary>
     [Fact]
     public void Report_OfVisitsReadBackFromText_IsTheSame()

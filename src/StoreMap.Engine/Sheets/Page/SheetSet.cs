@@ -32,9 +32,9 @@ internal sealed class SheetSet
     public Words Words { get; }
 
     /// <summary>Sheet size for plans.</summary>
-    public PaperSize PlanPaper => Context.PlanPaper ?? PaperSize.ForPlans(plan.Units);
+    public PaperSize PlanPaper => Context.PlanPaper ?? PaperSize.ForPlans(plan.FileUnits);
 
-    private PageFrame TextFrame => new(Context.TextPaper ?? PaperSize.ForText(plan.Units), false);
+    private PageFrame TextFrame => new(Context.TextPaper ?? PaperSize.ForText(plan.FileUnits), false);
 
     /// <summary>The columns of a page of text.</summary>
     public IReadOnlyList<SheetBox> TextColumns(int columns)

@@ -10,7 +10,7 @@ internal static class RepairDates
     /// <summary>The dates in sentences.</summary>
     public static IEnumerable<string> Lines(Plan plan, ServiceRecord? record, LocateResult located, DateOnly day, Words words)
     {
-        if (!plan.Units.IsCustomary())
+        if (!plan.FileUnits.IsCustomary())
         {
             yield return words["date.eu"];
             yield break;
