@@ -23,7 +23,19 @@ internal static class Say
     /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>
     public static string AfterStop(string? gas, double ppm) => StopWork.For(gas).Judge(ppm) == StopLevel.None ? "" : ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
 
-    public static string OutOfTen(double probability) => $"{(int)Math.Clamp(Math.Round(probability * 10), 1, 10)} in 10";
+    /// <summary>A chance, such as <c>about 8 in 10</c>; never a certainty.</summary>
+    public static string Chance(double probability) => probability switch
+    {
+        < 0.05 => "under 1 in 20",
+        >= 0.95 => "more than 9 in 10",
+        _ => string.Create(CultureInfo.InvariantCulture, $"about {Math.Max(1, Math.Round(probability * 10)):0} in 10"),
+    };
+
+    /// <summary>A number of fixtures.</summary>
+    public static string Fixtures(int count) => count == 1 ? "1 fixture" : string.Create(CultureInfo.InvariantCulture, $"{count} fixtures");
+
+    /// <summary>Words of the engine as a sentence of their own.</summary>
+    public static string Sentence(string words) => words.Length == 0 ? words : $"{char.ToUpperInvariant(words[0])}{words[1..].TrimEnd('.')}.";
 
     public static string Fixture(Fixture fixture) => fixture.Name is null ? fixture.Tag : $"{fixture.Tag} {fixture.Name}";
 
@@ -60,7 +72,7 @@ internal static class Say
     };
 
     /// <summary>How many entries wait for a network.</summary>
-    public static string Waiting(int count) => count == 1 ? "1 entry waits" : string.Create(CultureInfo.InvariantCulture, $"{count} entries wait");
+    public static string Waiting(int count) => count == 0 ? "Nothing waits" : count == 1 ? "1 entry waits" : string.Create(CultureInfo.InvariantCulture, $"{count} entries wait");
 
     /// <summary>How often, in words.</summary>
     public static string Times(int count) => count == 1 ? "once" : string.Create(CultureInfo.InvariantCulture, $"{count} times");

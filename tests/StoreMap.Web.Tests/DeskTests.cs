@@ -25,6 +25,11 @@ public sealed partial class DeskTests(Chromium chromium)
         await page.Locator(".order li").First.WaitForAsync();
         await screens.Look("map");
 
+        // In words as the sheets say it: no chance is a certainty, and one is not many.
+        await Assertions.Expect(page.Locator("ul.zones li").First).ToContainTextAsync("more than 9 in 10 that it leaks");
+        await Assertions.Expect(page.Locator("details summary", new() { HasText = "No leak seen" })).ToHaveTextAsync("No leak seen at 1 fixture, 0 not probed");
+        await Assertions.Expect(page.Locator(".next-box p")).ToHaveTextAsync(new Regex(@"^[A-Z].*\.$"));
+
         // The analyst's colours, and every reading with what was taken off.
         await page.Locator("#expert summary").ClickAsync();
         var colours = await page.Locator(".steps-of-colour").InnerHTMLAsync();
@@ -127,6 +132,9 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#trend-0")).ToHaveAttributeAsync("aria-label", new Regex($"Highest reading above room: {days[2]} {cells[1]}, {days[3]} {cells[2]}\\."));
         await screens.Look("months");
 
+        // On a phone the table is read by moving it sideways, and not in columns of a word each.
+        await page.SetViewportSizeAsync(390, 844);
+        Assert.InRange((await page.Locator("#zones tbody th").First.BoundingBoxAsync())!.Width, 110, 300);
         await screens.Look("trends", page.Locator("figure.trend").First);
 
         // The whole pack: sheets on screen, a picture, and the PDF from the server.

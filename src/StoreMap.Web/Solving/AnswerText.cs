@@ -49,10 +49,10 @@ internal static class AnswerText
             net.Readings.Count,
             [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.At.X, r.Reading.Place.At.Y))],
             [.. result.Zones.Select(z => Zone(plan, z))],
-            [.. result.Elsewhere.Select(e => $"At {Tag(e.Near)}: about {Say.OutOfTen(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
+            [.. result.Elsewhere.Select(e => $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
             [.. result.NotProbed.Select(Tag)],
-            result.Next is { } next ? new NextLine(next.Why, next.At.X, next.At.Y) : null);
+            result.Next is { } next ? new NextLine(Say.Sentence(next.Why), next.At.X, next.At.Y) : null);
     }
 
     private static ZoneLine Zone(Plan plan, LeakZone zone)
@@ -63,7 +63,7 @@ internal static class AnswerText
             : $"within {Say.Length(plan.Units, zone.Radius ?? 0)} of the mark";
         var first = zone.Panels.OrderByDescending(p => p.Probability).ThenBy(p => p.From).Take(3).Select(p => p.Id[(p.Id.LastIndexOf('/') + 1)..]).ToList();
         return new ZoneLine(
-            zone.Fixture, Say.Fixture(fixture), $"about {Say.OutOfTen(zone.Probability)}", where,
-            first.Count == 0 ? "" : $"Panel {string.Join(", then ", first)}", zone.Reason, zone.At.X, zone.At.Y);
+            zone.Fixture, Say.Fixture(fixture), Say.Chance(zone.Probability), where,
+            first.Count == 0 ? "" : $"Panel {string.Join(", then ", first)}", Say.Sentence(zone.Reason), zone.At.X, zone.At.Y);
     }
 }

@@ -47,7 +47,7 @@ internal static class DeskText
         else
         {
             lines.Add($"About {Say.Ppm(value.MedianPpm)} ppm above room; 9 in 10 that it is between {Say.Ppm(Math.Max(0, value.LowPpm))} and {Say.Ppm(Math.Max(0, value.HighPpm))}.");
-            lines.Add($"{Chance(value.Exceedance)} that it is at or above the action level.");
+            lines.Add(Say.Sentence($"{Say.Chance(value.Exceedance)} that it is at or above the action level"));
         }
 
         var near = study.Visit.Readings.Where(r => r.Reading.Place.At.DistanceTo(at) <= NearReadingMetres).OrderBy(r => r.Reading.Place.At.DistanceTo(at)).Take(3).ToList();
@@ -66,13 +66,6 @@ internal static class DeskText
     /// <summary>A visit's day.</summary>
     public static string Day(NetSurvey net) => net.Survey.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static string Chance(double probability) => probability switch
-    {
-        < 0.05 => "Under 1 in 20",
-        > 0.95 => "More than 9 in 10",
-        _ => "About " + Say.OutOfTen(probability),
-    };
-
     private static string Shown(Reading r) => r.Bound switch { ReadingBound.Below => "under ", ReadingBound.AtLeast => "over ", _ => "" } + Say.Ppm(r.Ppm);
 
     private static PanelLine? Panel(Plan plan, LocateResult result, string id)
@@ -84,7 +77,7 @@ internal static class DeskText
         var at = front.PointAt((panel.From + panel.To) / 2);
         return new PanelLine(
             id, PanelTitle(plan, id), $"{Say.Length(plan.Units, Math.Min(a, b))} to {Say.Length(plan.Units, Math.Max(a, b))} from the left, facing the case",
-            Chance(zone.Probability * panel.Probability).ToLowerInvariant(), at.X, at.Y);
+            Say.Chance(zone.Probability * panel.Probability), at.X, at.Y);
     }
 
     private static string PanelTitle(Plan plan, string id)
