@@ -38,7 +38,7 @@ internal static class SheetBenchmark
         byte[] pdf = [];
         Time("report drawn and bound, 20 pages or more", 3, () =>
         {
-            pack = [.. ReportPages.Manager(plan, net, located, [], context), .. HeatMapSheet.Draw(plan, net, field, located, context), .. LeakZoneSheet.Draw(plan, net, located, context),
+            pack = [.. ReportPages.Manager(plan, net, located, null, context), .. HeatMapSheet.Draw(plan, net, field, located, context), .. LeakZoneSheet.Draw(plan, net, located, context),
                 .. ReportPages.Cards(plan, net, located, null, context), .. ReportPages.Record(plan, net, located, null, context)];
             // The maps again until there are twenty pages: more drawing than a real report has.
             while (pack.Count < 20) pack.AddRange(HeatMapSheet.Draw(plan, net, field, located, context).Take(1));

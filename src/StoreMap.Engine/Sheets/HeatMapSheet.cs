@@ -11,6 +11,9 @@ public static class HeatMapSheet
     /// <summary>The sheet's name.</summary>
     internal const string Name = "heat-map";
 
+    /// <summary>Cases warned of by name.</summary>
+    private const int MostWarned = 3;
+
     /// <summary>Area that legend, call-outs and cautions need, square millimetres.</summary>
     private const double NotesArea = 21000;
 
@@ -44,7 +47,7 @@ public static class HeatMapSheet
             Notes = used =>
             [
                 .. located is null ? [] : ZoneNotes.Items(plan, net, located, words).Append(NoteItems.Rule()),
-                .. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. CautionNotes.Map(plan, words), NoteItems.Rule(),
+                .. LegendNotes.Subject(words, used, scale), NoteItems.Rule(), .. CautionNotes.Map(plan, words, SafetyNotes.ReachIn(plan, SafetyVerdict.Of(plan, net), words, MostWarned)), NoteItems.Rule(),
                 .. SurveyNotes.Items(plan, net, words, context), NoteItems.Rule(), .. LegendNotes.PlanSymbols(words, used),
             ],
         }.Draw();

@@ -12,7 +12,7 @@ public static class ReportPages
     /// <summary>Leaks told on page one, names in one of its lists, systems in its balance: the first that leave it one page. Leaks are cut
     /// last.</summary>
     private static readonly (int Leaks, int Names, int Systems)[] Cuts =
-        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (5, 2, 2), (4, 2, 2), (4, 1, 2), (4, 1, 1), (3, 1, 1), (2, 1, 1), (1, 1, 1)];
+        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (6, 2, 1), (6, 1, 1), (5, 1, 1), (4, 1, 1), (3, 1, 1), (2, 1, 1), (1, 1, 1)];
 
     /// <summary>What the whole report is called.</summary>
     public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";
@@ -22,18 +22,20 @@ public static class ReportPages
     /// <param name="plan">The store.</param>
     /// <param name="net">The latest visit.</param>
     /// <param name="located">What was located.</param>
-    /// <param name="balances">Refrigerant added against found leaks; may be empty.</param>
+    /// <param name="comparison">The visits against one another, and refrigerant added against found leaks; null when there is none.</param>
     /// <param name="context">What the sheets say of themselves.</param>
     /// <param name="record">The service record; null when there is none.</param>
     public static IReadOnlyList<Sheet> Manager(
-        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, SheetContext context, ServiceRecord? record = null)
+        Plan plan, NetSurvey net, LocateResult located, Comparison? comparison, SheetContext context, ServiceRecord? record = null)
     {
+        var balances = comparison?.Balances ?? [];
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
         IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems) cut) =>
         [
-            .. ReportNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
-            .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true), NoteItems.Rule(),
+            .. SafetyNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
+            .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true),
+            .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. ReportNotes.Course(plan, comparison, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.Next(plan, net, located, balances, record, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.NotChecked(plan, net, located, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.Balance(plan, balances, record, words, cut.Systems),

@@ -86,7 +86,7 @@ public sealed class VisitStudy
     /// <summary>The visits against one another.</summary>
     public Comparison Comparison => comparison.Value;
 
-    private IReadOnlyList<MassBalance> Balances => Visits.Count > 1 || Record is not null ? Comparison.Balances : [];
+    private Comparison? Compared => Visits.Count > 1 || Record is not null ? Comparison : null;
 
     /// <summary>The heat map of the latest visit.</summary>
     public IReadOnlyList<Sheet> HeatMap() => HeatMapSheet.Draw(plan, Visit, Field, Result, Context);
@@ -98,7 +98,7 @@ public sealed class VisitStudy
     public IReadOnlyList<Sheet> ComparisonSheets() => ComparisonSheet.Draw(plan, Comparison, Located, Record, Context);
 
     /// <summary>The page for the manager alone.</summary>
-    public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(plan, Visit, Result, Balances, Context, Record);
+    public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(plan, Visit, Result, Compared, Context, Record);
 
     /// <summary>The customer's pack, numbered through.</summary>
     /// <param name="parts">Which parts; they come in the pack's own order. The comparison needs two visits and is left out of fewer.</param>
@@ -112,12 +112,12 @@ public sealed class VisitStudy
                 if (parts.HasFlag(part)) pages.AddRange(draw(context with { FirstSheet = pages.Count + 1 }));
             }
 
-            Add(ReportParts.Manager, c => ReportPages.Manager(plan, Visit, Result, Balances, c, Record));
+            Add(ReportParts.Manager, c => ReportPages.Manager(plan, Visit, Result, Compared, c, Record));
             Add(ReportParts.HeatMap, c => HeatMapSheet.Draw(plan, Visit, Field, Result, c));
             Add(ReportParts.Details, c => LeakZoneSheet.Draw(plan, Visit, Result, c));
             if (Visits.Count > 1) Add(ReportParts.Comparison, c => ComparisonSheet.Draw(plan, Comparison, Located, Record, c));
             Add(ReportParts.Cards, c => ReportPages.Cards(plan, Visit, Result, Record, c));
-            Add(ReportParts.Record, c => ReportPages.Record(plan, Visit, Result, Record, c, Balances));
+            Add(ReportParts.Record, c => ReportPages.Record(plan, Visit, Result, Record, c, Compared?.Balances));
             return pages;
         }
 

@@ -68,6 +68,23 @@ public class DemoSheetsTests
         Assert.Equal(Study.Value.Report(OfZones).Select(s => s.Svg), again.Report(OfZones).Select(s => s.Svg));
     }
 
+    /// <summary>Two lines more for the manager had pushed the leak at 13A off the page.</summary>
+    [Theory]
+    [InlineData("en", "letter")]
+    [InlineData("de", "A4")]
+    public void Summary_OfTheDemo_NamesEachLeakTheMainOneAndTheCourseOnOnePage(string language, string paper)
+    {
+        var study = StudyIn(Study.Value.Context with { Language = language, TextPaper = PaperSize.All.First(p => p.Name == paper) });
+        var text = string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(study.Summary()))).Select(t => t.Text));
+        var words = Words.For(language);
+        Assert.Contains("1B Fresh meat: ", text, StringComparison.Ordinal);
+        Assert.Contains("13A Produce: ", text, StringComparison.Ordinal);
+        Assert.Contains("4B Frozen vegetables: ", text, StringComparison.Ordinal);
+        Assert.Contains(words["report.main-leak"].Replace("{0}", "A", StringComparison.Ordinal).Split('.')[0], text, StringComparison.Ordinal);
+        Assert.Contains($"{words["change.recurring"]} 1B, 13A; {words["change.new"]} 4B; {words["change.no-longer-seen"]} 6A", text, StringComparison.Ordinal);
+        Assert.Contains(words["report.sign-store"], text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Walk_OfTheDemo_HoldsAllChecks() =>
         Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);

@@ -23,7 +23,7 @@ public class FiftyStoresTests
         Sheet[] sheets =
         [
             .. map, .. LeakZoneSheet.Draw(plan, visit.Net, visit.Located, context), .. WalkSheet.Draw(plan, visit.Route, context),
-            .. ReportPages.Manager(plan, visit.Net, visit.Located, [], context), .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context),
+            .. ReportPages.Manager(plan, visit.Net, visit.Located, null, context), .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context),
             .. ReportPages.Record(plan, visit.Net, visit.Located, null, context),
             .. ComparisonSheet.Draw(plan, SampleVisit.Compare(plan, seed), [new StoreMap.History.SurveyVisit(visit.Net, visit.Located)], null, context),
         ];

@@ -59,7 +59,7 @@ public class PlanSheetTests
         var visit = new SampleVisit(plan, seed, 6);
         foreach (var language in SheetContext.Languages)
         {
-            var page = Assert.Single(ReportPages.Manager(plan, visit.Net, visit.Located, [], new SheetContext { Language = language }));
+            var page = Assert.Single(ReportPages.Manager(plan, visit.Net, visit.Located, null, new SheetContext { Language = language }));
             Assert.Contains(SheetChecks.TextsOf(SheetChecks.Parse(page)), t => t.Text == Words.For(language)["report.sign-store"]);
             SheetChecks.AllHold(page);
         }
@@ -91,7 +91,7 @@ public class PlanSheetTests
         var visit = new SampleVisit(plan, seed, 6);
         var located = visit.Located with { Zones = [.. visit.Located.Zones.Select((z, i) => z with { Probability = i == 0 ? 0.95 : 0.07 })] };
         if (located.Zones.Count == 0) return;
-        var text = string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(ReportPages.Manager(plan, visit.Net, located, [], new SheetContext())))).Select(t => t.Text));
+        var text = string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(ReportPages.Manager(plan, visit.Net, located, null, new SheetContext())))).Select(t => t.Text));
         string Tag(LeakZone zone) => plan.FindFixture(zone.Fixture)!.Tag;
         if (located.Zones[0].Panels.Count > 0) Assert.Contains($"{Tag(located.Zones[0])} panel", text, StringComparison.Ordinal);
         Assert.All(located.Zones.Skip(1).Where(z => z.Fixture != located.Zones[0].Fixture), z => Assert.DoesNotContain($" {Tag(z)} panel", text, StringComparison.Ordinal));

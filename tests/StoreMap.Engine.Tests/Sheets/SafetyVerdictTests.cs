@@ -109,7 +109,7 @@ public class SafetyVerdictTests
 
     private static string Page(NetSurvey net, LocateResult? located = null)
     {
-        var sheets = ReportPages.Manager(Store, net, located ?? Nothing, [], new SheetContext());
+        var sheets = ReportPages.Manager(Store, net, located ?? Nothing, null, new SheetContext());
         return string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(sheets))).Select(t => t.Text));
     }
 

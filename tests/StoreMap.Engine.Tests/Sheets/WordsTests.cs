@@ -77,7 +77,7 @@ public partial class WordsTests
         Sheet[] sheets =
         [
             .. HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, context), .. LeakZoneSheet.Draw(plan, visit.Net, visit.Located, context),
-            .. WalkSheet.Draw(plan, visit.Route, context), .. ReportPages.Manager(plan, visit.Net, visit.Located, [], context),
+            .. WalkSheet.Draw(plan, visit.Route, context), .. ReportPages.Manager(plan, visit.Net, visit.Located, null, context),
             .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context), .. ReportPages.Record(plan, visit.Net, visit.Located, null, context),
         ];
         var german = Words.For("de");

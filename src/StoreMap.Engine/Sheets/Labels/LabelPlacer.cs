@@ -49,12 +49,13 @@ internal sealed class LabelPlacer
     {
         if (placed.Any(p => p.Spot.Leader))
         {
+            var leaders = placed.Where(p => p.Spot.Leader).Select(p => Leader(p.Label, p.Spot)).ToList();
+            // Dark bands of a field would swallow a thin line.
+            svg.Begin("leader-edges", "leader-edges");
+            foreach (var leader in leaders) svg.Polyline(leader, Paint.Line(3 * SheetStyle.Hair, SheetStyle.Paper));
+            svg.End();
             svg.Begin("leaders", "leaders");
-            foreach (var (label, spot) in placed.Where(p => p.Spot.Leader))
-            {
-                svg.Polyline([.. Leader(label, spot)], Paint.Line(SheetStyle.Hair));
-            }
-
+            foreach (var leader in leaders) svg.Polyline(leader, Paint.Line(SheetStyle.Hair));
             svg.End();
         }
 

@@ -12,9 +12,9 @@ internal static class CautionNotes
     public static IEnumerable<FlowItem> Walking(Plan plan, Words words) =>
         Items(words, [.. Texts(words, "caution.public", "caution.fans", "caution.probe", "caution.food", "caution.walk-in"), .. Gases(plan, words), words["caution.qualified"]]);
 
-    /// <summary>The few that a map carries.</summary>
-    public static IEnumerable<FlowItem> Map(Plan plan, Words words) =>
-        Items(words, [.. Gases(plan, words), .. Texts(words, "caution.fans", "caution.qualified")]);
+    /// <summary>The few that a map carries, after what its readings call for.</summary>
+    public static IEnumerable<FlowItem> Map(Plan plan, Words words, IEnumerable<string> first) =>
+        Items(words, [.. first, .. Gases(plan, words), .. Texts(words, "caution.fans", "caution.qualified")]);
 
     /// <summary>Cautions for opening a fixture.</summary>
     public static IEnumerable<FlowItem> Opening(Words words, string? refrigerant) =>

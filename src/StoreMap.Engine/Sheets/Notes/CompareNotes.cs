@@ -10,17 +10,19 @@ internal static class CompareNotes
     {
         yield return NoteItems.Heading(words["compare.changes"]);
         if (comparison.Zones.Count + comparison.Sources.Count == 0) yield return NoteItems.Line(words["compare.none"]);
-        foreach (var zone in comparison.Zones) yield return new CalloutItem(marks[zone], Lines(plan, zone, findings, words)) { After = 1.4 };
-        foreach (var source in comparison.Sources)
+        var zones = comparison.Zones.Select(z => (Letter: marks[z], Lines: Lines(plan, z, findings, words)));
+        var sources = comparison.Sources.Select(s => (Letter: marks[s], Lines: Lines(plan, s, comparison.Dates.Count, words)));
+        foreach (var (letter, lines) in zones.Concat(sources).OrderBy(c => c.Letter.Length).ThenBy(c => c.Letter, StringComparer.Ordinal))
         {
-            yield return new CalloutItem(
-                marks[source],
-                [
-                    $"{words.Say("compare.source", Tag(plan, source.Near))}: {words["change." + source.Change.Kebab()]}",
-                    words.Say("zone.look", words.Remark(source.Look)), words.Say("compare.seen", source.Seen.Count, comparison.Dates.Count),
-                ]) { After = 1.4 };
+            yield return new CalloutItem(letter, lines) { After = 1.4 };
         }
     }
+
+    private static List<string> Lines(Plan plan, SourceHistory source, int visits, Words words) =>
+    [
+        $"{words.Say("compare.source", Tag(plan, source.Near))}: {words["change." + source.Change.Kebab()]}",
+        words.Say("zone.look", words.Remark(source.Look)), words.Say("compare.seen", source.Seen.Count, visits),
+    ];
 
     public static IEnumerable<FlowItem> Legend(Comparison comparison, Words words)
     {

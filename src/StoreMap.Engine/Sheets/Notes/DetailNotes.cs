@@ -11,7 +11,7 @@ internal static class DetailNotes
         Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, Words words, SheetContext context)
     {
         yield return NoteItems.Heading(words.Say("detail.heading", letter, words.Chance(zone.Probability)));
-        foreach (var line in ReportNotes.ReachInAt(plan, net, fixture, zone.At, words)) yield return line;
+        foreach (var line in SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words)) yield return line;
         foreach (var line in ZoneNotes.Place(plan, words, fixture, zone)) yield return NoteItems.Line(line);
         yield return NoteItems.Line(words.Say("detail.peak", ZoneNotes.Peak(net, zone, words)));
         yield return NoteItems.Line(zone.StrengthHighKilogramsPerYear <= 0 ? words["detail.strength-unknown"] : words.Say(
@@ -36,7 +36,7 @@ internal static class DetailNotes
 
     private static IEnumerable<FlowItem> OpeningOrder(Plan plan, LocateResult located, Fixture fixture, LeakZone zone, Words words)
     {
-        var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 20), new(words[ZoneNotes.IsDoubtful(zone) ? "detail.chance-if" : "detail.chance"], 34), new(words["detail.from-left"], 30), new(words["detail.minutes"], 12, TextAnchor.End)]);
+        var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 16), new(words[ZoneNotes.IsDoubtful(zone) ? "detail.chance-if" : "detail.chance"], 34), new(words["detail.from-left"], 27), new(words["detail.minutes"], 19, TextAnchor.End)]);
         var rows = ZoneNotes.InOrder(located, zone).Take(6).Select((p, i) =>
         {
             var minutes = fixture.Panels.FirstOrDefault(f => f.Id == p.Id)?.Minutes;

@@ -25,21 +25,21 @@ internal static class NextSteps
         var steps = new List<string>();
         var verdict = SafetyVerdict.Of(plan, net);
         var danger = verdict.ReachIn.Select(r => CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!)).ToList();
-        if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is { } worst) danger.Insert(0, ReportNotes.PlaceOf(plan, worst.Reading, words));
+        if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is { } worst) danger.Insert(0, SafetyNotes.PlaceOf(plan, worst.Reading, words));
         if (danger.Count > 0) steps.Add(words.Say("next.air", Listing.Of(danger, most, words)));
+        var named = ZoneNotes.Told(located).SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
+        if (named.Count > 0)
+        {
+            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, ByCase(located.Open.Where(named.Contains))), Math.Max(MostRuns, most), words)));
+        }
+
+        foreach (var zone in ZoneNotes.Told(located).Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
         foreach (var e in located.Elsewhere.Where(e => e.Probability >= ZoneNotes.WorthTelling).OrderByDescending(e => e.Probability).Take(most))
         {
             var near = plan.FindFixture(e.Near) is { } fixture ? PlaceWords.Case(fixture) : plan.Rooms.FirstOrDefault(r => r.Id == e.Near)?.Name ?? e.Near;
             steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
         }
 
-        var named = ZoneNotes.Told(located).SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
-        if (named.Count > 0)
-        {
-            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, ByCase(located.Open.Where(named.Contains))), Math.Max(MostRuns, most), words)) + " " + words["next.lift-caution"]);
-        }
-
-        foreach (var zone in ZoneNotes.Told(located).Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
         AddUnexplained(steps, plan, net, located, words, most);
         var open = findings.Where(f => f.FollowedUp is null).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
         if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));

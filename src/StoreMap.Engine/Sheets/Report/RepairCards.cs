@@ -49,7 +49,7 @@ internal static class RepairCards
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
             ];
-            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. ReportNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
+            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
         }
 
         foreach (var (i, elsewhere) in located.Elsewhere.Index().Where(e => e.Item.Probability >= ZoneNotes.WorthTelling))
@@ -75,7 +75,8 @@ internal static class RepairCards
     private static IEnumerable<FlowItem> Circuits(Plan plan, Fixture fixture, double along, Words words)
     {
         foreach (var line in Supply.Lines(plan, fixture, along, words)) yield return NoteItems.Line(line);
-        if ((fixture.ChargeKilograms ?? plan.SystemAt(fixture, along)?.ChargeKilograms) is { } charge) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, charge)));
+        if (fixture.ChargeKilograms is { } own) yield return NoteItems.Line(words.Say("card.charge", Lengths.Charge(plan.Units, own)));
+        else if (plan.SystemAt(fixture, along) is { ChargeKilograms: { } charge } system) yield return NoteItems.Line(words.Say("card.system-charge", system.Id, Lengths.Charge(plan.Units, charge)));
     }
 
     private static Spot? Spot(NetSurvey net, Fixture fixture) =>

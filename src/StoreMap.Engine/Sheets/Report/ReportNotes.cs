@@ -11,80 +11,9 @@ internal static class ReportNotes
     /// <summary>Names that whoever acts on them needs in full, before a list of them is cut.</summary>
     private const int MostNames = 8;
 
-    /// <summary>Gas over the limit this near a leak's place is warned of there too, metres: it gathers under the ends of joined cases.</summary>
-    private const double BesideMetres = 3;
-
     private static readonly string[] Terms = ["above-room", "letters", "zone", "chance", "no-leak-seen", "strength", "no-longer-seen", "survey"];
 
     private static readonly string[] Signers = ["report.sign-technician", "report.sign-store"];
-
-    /// <summary>What is wrong where staff reach in comes first; then the highest reading in the air that people breathe beside the exposure
-    /// limit, in one sentence.</summary>
-    public static IEnumerable<FlowItem> Safety(Plan plan, NetSurvey net, Words words, int most)
-    {
-        yield return NoteItems.Heading(words["report.safe"]);
-        var verdict = SafetyVerdict.Of(plan, net);
-        if (verdict.ReachIn.Count > 0)
-        {
-            var places = verdict.ReachIn.Select(r => ReachInPlace(plan, r, words)).ToList();
-            yield return new TextItem(words.Say("safe.reach-in", Listing.Of(places, most, words)), SheetStyle.SmallBold) { After = 0.8 };
-        }
-
-        yield return Breathed(plan, verdict, words);
-        if (verdict.Breathed == SafetyLevel.Under && verdict.NotRead.Count > 0)
-        {
-            yield return NoteItems.Line(words.Say("safe.not-read", Listing.Of([.. verdict.NotRead.Select(id => RoomName(plan, id, words))], 2 * most, words)), 0.8);
-        }
-
-        if (verdict.ReachIn.Count == 0 && verdict.HighestAtCase is { } inside)
-        {
-            yield return NoteItems.Line(words.Say("safe.inside", Level(inside, words), CompareNotes.Tag(plan, inside.Reading.Place.Fixture!)), 0.8);
-        }
-    }
-
-    /// <summary>The prohibition for one case, for the papers that a technician holds at it; empty where its readings call for none.</summary>
-    public static IEnumerable<FlowItem> ReachInAt(Plan plan, NetSurvey net, Fixture fixture, PlanPoint at, Words words)
-    {
-        var over = SafetyVerdict.Of(plan, net).ReachIn;
-        if (over.FirstOrDefault(r => r.Reading.Reading.Place.Fixture == fixture.Id) is { } own)
-        {
-            yield return NoteItems.Caution(words.Say("safe.reach-in", words.Say(own.Reading.Reading.Air == AirState.FansOff ? "safe.here-still" : "safe.here", Level(own.Reading, words), Limit(own, words))));
-        }
-        else if (over.FirstOrDefault(r => r.Reading.Reading.Place.At.DistanceTo(at) < BesideMetres) is { } beside)
-        {
-            yield return NoteItems.Caution(words.Say("safe.reach-in", ReachInPlace(plan, beside, words)));
-        }
-    }
-
-    private static string ReachInPlace(Plan plan, LimitReading r, Words words) => words.Say(
-        r.Reading.Reading.Air == AirState.FansOff ? "safe.reading-at-still" : "safe.reading-at", CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!), Level(r.Reading, words), Limit(r, words));
-
-    private static string Limit(LimitReading r, Words words) =>
-        double.IsFinite(r.LimitPpm) ? words.Say("safe.limit", Numbers.Whole(r.LimitPpm), r.Gas ?? "") : words["safe.no-limit"];
-
-    private static TextItem Breathed(Plan plan, SafetyVerdict verdict, Words words)
-    {
-        if (verdict.LimitPpm is null && verdict.Breathed != SafetyLevel.Over) return new TextItem(words["safe.unknown-limit"], SheetStyle.SmallBold) { After = 0.8 };
-        if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is null) return new TextItem(words["safe.over-no-limit"], SheetStyle.SmallBold) { After = 0.8 };
-        if (verdict.Highest is not { } highest) return new TextItem(words.Say("safe.unknown", Numbers.Whole(verdict.LimitPpm ?? 0)), SheetStyle.SmallBold) { After = 0.8 };
-        var text = words.Say(verdict.Breathed == SafetyLevel.Over ? "safe.over" : "safe.under", Level(highest.Reading, words), PlaceOf(plan, highest.Reading, words), Numbers.Whole(highest.LimitPpm), highest.Gas ?? "");
-        return new TextItem(text, verdict.Breathed == SafetyLevel.Over ? SheetStyle.SmallBold : SheetStyle.Small) { After = 0.8 };
-    }
-
-    /// <summary>A level as shown, with "over" or "under" where the monitor could only say that.</summary>
-    public static string Level(NetReading r, Words words) => r.Reading.Bound switch
-    {
-        ReadingBound.AtLeast => words.Say("safe.level-over", Numbers.Ppm(r.Reading.Ppm)),
-        ReadingBound.Below => words.Say("safe.level-under", Numbers.Ppm(r.Reading.Ppm)),
-        _ => words.Say("safe.level", Numbers.Ppm(r.Reading.Ppm)),
-    };
-
-    /// <summary>Where a reading of a room's air was taken.</summary>
-    public static string PlaceOf(Plan plan, NetReading r, Words words) =>
-        r.Reading.Place.Fixture is { } id ? CompareNotes.Tag(plan, id) : RoomName(plan, r.Reading.Place.Room, words);
-
-    private static string RoomName(Plan plan, string? id, Words words) =>
-        id is null ? words["plan.sales-floor"] : plan.Rooms.FirstOrDefault(r => r.Id == id)?.Name ?? CompareNotes.Tag(plan, id);
 
     /// <summary>What we do and by when, and what we need from the store.</summary>
     public static IEnumerable<FlowItem> Next(
@@ -103,11 +32,46 @@ internal static class ReportNotes
             foreach (var line in RepairDates.Lines(plan, record, located, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
         }
 
+        foreach (var need in Needs(plan, located, words, most)) yield return NoteItems.Line(need, 0.8);
+    }
+
+    /// <summary>What we need from the store: cases to unload, cooling that stops, room to work.</summary>
+    private static IEnumerable<string> Needs(Plan plan, LocateResult located, Words words, int most)
+    {
         var cases = ZoneNotes.Told(located).Select(z => plan.FindFixture(z.Fixture)).OfType<Fixture>().Distinct().ToList();
-        if (cases.Count == 0) yield break;
-        var need = words.Say("report.need", Listing.Of([.. cases.Select(PlaceWords.Case)], Math.Max(MostNames, most), words));
-        var shared = cases.SelectMany(f => Supply.SharedWith(plan, f)).Except(cases).Distinct().Select(f => f.Tag).ToList();
-        yield return NoteItems.Line(shared.Count == 0 ? need : need + " " + words.Say("report.need-shared", Listing.Of(shared, Math.Max(MostNames, most), words)), 1);
+        if (cases.Count > 0)
+        {
+            var need = words.Say("report.need", Listing.Of([.. cases.Select(PlaceWords.Case)], Math.Max(MostNames, most), words));
+            var shared = cases.SelectMany(f => Supply.SharedWith(plan, f)).Except(cases).Distinct().Select(f => f.Tag).ToList();
+            yield return shared.Count == 0 ? need : need + " " + words.Say("report.need-shared", Listing.Of(shared, Math.Max(MostNames, most), words));
+        }
+
+        foreach (var near in located.Elsewhere.Where(e => e.Probability >= ZoneNotes.WorthTelling).Select(e => plan.FindFixture(e.Near)).OfType<Fixture>().Distinct().Take(most))
+        {
+            var stopped = Supply.SharedWith(plan, near).Select(f => f.Tag).Prepend(near.Tag).ToList();
+            yield return words.Say("report.need-source", PlaceWords.Case(near), Listing.Of(stopped, Math.Max(MostNames, most), words));
+        }
+    }
+
+    /// <summary>Systems whose main leak is not found: that stands among the leaks, or it is missed.</summary>
+    public static IEnumerable<FlowItem> NotFound(Plan plan, IReadOnlyList<MassBalance> balances, Words words, int most)
+    {
+        foreach (var b in balances.Where(b => !b.AddsUp && b.SourcesNear.Count == 0).OrderByDescending(b => b.AddedKilograms).Take(most))
+        {
+            var text = words.Say("report.main-leak", b.System, Lengths.Weight(plan.Units, b.ExplainedHighKilograms), Lengths.Weight(plan.Units, b.AddedKilograms), Numbers.Whole(b.Days));
+            yield return new TextItem(text, SheetStyle.SmallBold) { After = 0.8 };
+        }
+    }
+
+    /// <summary>Better or worse than before, case by case.</summary>
+    public static IEnumerable<FlowItem> Course(Plan plan, Comparison? comparison, Words words, int most)
+    {
+        if (comparison is null || comparison.Dates.Count < 2) yield break;
+        var all = comparison.Zones.Select(z => (z.Change, z.Fixture)).Concat(comparison.Sources.Select(s => (s.Change, Fixture: s.Near))).ToList();
+        var parts = new[] { ZoneChange.Recurring, ZoneChange.New, ZoneChange.NoLongerSeen }
+            .Select(change => (change, Names: all.Where(a => a.Change == change).Select(a => plan.FindFixture(a.Fixture)?.Tag ?? a.Fixture).Distinct().ToList()))
+            .Where(p => p.Names.Count > 0).Select(p => $"{words["change." + p.change.Kebab()]} {Listing.Of(p.Names, Math.Max(MostNames, most), words)}").ToList();
+        if (parts.Count > 0) yield return NoteItems.Line(words.Say("report.course", Days.Of(comparison.Dates[0]), string.Join("; ", parts)), 0.8);
     }
 
     /// <summary>What was not checked, and what kind of survey this is.</summary>
@@ -139,7 +103,7 @@ internal static class ReportNotes
         var table = new Table(
         [
             new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 11, TextAnchor.End), new(words["balance.was-added"], 18, TextAnchor.End),
-            new(words["balance.can-explain"], 34, TextAnchor.End), new(words["balance.rate-head"], 46, TextAnchor.End), new(words["balance.verdict"], 49),
+            new(words["balance.can-explain"], 38, TextAnchor.End), new(words["balance.rate-head"], 46, TextAnchor.End), new(words["balance.verdict"], 45),
         ]);
         var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(most);
         foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
@@ -164,7 +128,7 @@ internal static class ReportNotes
     /// <summary>A place to sign.</summary>
     public static IEnumerable<FlowItem> Signature(Words words)
     {
-        yield return NoteItems.Gap(5);
+        yield return NoteItems.Gap(3);
         yield return new DrawnItem(9, (svg, at, width) =>
         {
             foreach (var (i, key) in Signers.Index())

@@ -66,14 +66,20 @@ internal static class ReportTables
         if (explained.Count > 0) yield return NoteItems.Line(words.Say("report.quiet-explained", string.Join(", ", explained)), 1);
         var table = new Table(
         [
-            new(words["report.case"], 4), new(words["report.sure"], 2), new(words["report.smallest-ppm"], 2, TextAnchor.End), new(words["report.smallest-weight"], 3, TextAnchor.End),
+            new(words["report.case"], 4), new(words["report.sure-none"], 2.5), new(words["report.smallest-ppm"], 2, TextAnchor.End), new(words["report.smallest-weight"], 3, TextAnchor.End),
         ]);
         foreach (var row in table.Items(located.NoLeakSeen.Select(n => (IReadOnlyList<string>)
         [
             CompareNotes.Tag(plan, n.Fixture), words.Chance(n.Probability), Numbers.Ppm(n.SmallestSeenPpm),
-            $"{Lengths.Weight(plan.Units, n.LowKilogramsPerYear)} – {Lengths.Weight(plan.Units, n.HighKilogramsPerYear)}",
+            SmallestAYear(plan, n, words),
         ]))) yield return row;
     }
+
+    // A plug-in unit can't lose in a year what it does not hold.
+    private static string SmallestAYear(Plan plan, NoLeakSeen n, Words words) =>
+        plan.FindFixture(n.Fixture)?.ChargeKilograms is { } charge && n.LowKilogramsPerYear > charge
+            ? words.Say("report.beyond-charge", Lengths.Charge(plan.Units, charge))
+            : $"{Lengths.Weight(plan.Units, n.LowKilogramsPerYear)} – {Lengths.Weight(plan.Units, n.HighKilogramsPerYear)}";
 
     /// <summary>The room levels taken off.</summary>
     public static IEnumerable<FlowItem> Rooms(NetSurvey net, Words words)
