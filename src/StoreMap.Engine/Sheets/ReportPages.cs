@@ -35,7 +35,7 @@ public static class ReportPages
         [
             .. SafetyNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
             .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true),
-            .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. ReportNotes.Course(plan, comparison, words, cut.Names), NoteItems.Rule(),
+            .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. cut.Names > 1 ? ReportNotes.Course(plan, comparison, words, cut.Names) : [], NoteItems.Rule(),
             .. ReportNotes.Next(plan, net, located, balances, record, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.NotChecked(plan, net, located, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.Balance(plan, balances, record, words, cut.Systems),

@@ -36,7 +36,7 @@ internal static class DetailNotes
 
     private static IEnumerable<FlowItem> OpeningOrder(Plan plan, LocateResult located, Fixture fixture, LeakZone zone, Words words)
     {
-        var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 16), new(words[ZoneNotes.IsDoubtful(zone) ? "detail.chance-if" : "detail.chance"], 34), new(words["detail.from-left"], 27), new(words["detail.minutes"], 19, TextAnchor.End)]);
+        var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 20), new(words[ZoneNotes.IsDoubtful(zone) ? "detail.chance-if" : "detail.chance"], 34), new(words["detail.from-left"], 30), new(words["detail.minutes"], 12, TextAnchor.End)]);
         var rows = ZoneNotes.InOrder(located, zone).Take(6).Select((p, i) =>
         {
             var minutes = fixture.Panels.FirstOrDefault(f => f.Id == p.Id)?.Minutes;

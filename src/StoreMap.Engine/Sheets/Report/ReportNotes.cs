@@ -102,8 +102,8 @@ internal static class ReportNotes
 
         var table = new Table(
         [
-            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 11, TextAnchor.End), new(words["balance.was-added"], 18, TextAnchor.End),
-            new(words["balance.can-explain"], 38, TextAnchor.End), new(words["balance.rate-head"], 46, TextAnchor.End), new(words["balance.verdict"], 45),
+            new(words["balance.of-system"], 22, Bold: true), new(words["balance.in-days"], 11, TextAnchor.End), new(words["balance.was-added"], 21, TextAnchor.End),
+            new(words["balance.can-explain"], 37, TextAnchor.End), new(words["balance.rate-head"], 46, TextAnchor.End), new(words["balance.verdict"], 43),
         ]);
         var worst = balances.OrderBy(b => b.AddsUp).ThenByDescending(b => b.AddedKilograms).Take(most);
         foreach (var row in table.Items(worst.Select(b => (IReadOnlyList<string>)
