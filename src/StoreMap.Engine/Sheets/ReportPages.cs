@@ -9,10 +9,13 @@ namespace StoreMap.Sheets;
 /// are drawn by their own sheets and bound in by the caller.</summary>
 public static class ReportPages
 {
-    /// <summary>Leaks told on page one, names in one of its lists, systems in its balance: the first that leave it one page. Leaks are cut
-    /// last.</summary>
-    private static readonly (int Leaks, int Names, int Systems)[] Cuts =
-        [(6, 8, 8), (6, 6, 4), (6, 4, 3), (6, 4, 2), (6, 3, 2), (6, 2, 2), (6, 2, 1), (6, 1, 1), (5, 1, 1), (4, 1, 1), (3, 1, 1), (2, 1, 1), (1, 1, 1)];
+    /// <summary>Leaks told on page one, names in one of its lists, systems in its balance, and whether the course since earlier visits is told:
+    /// the first that leave it one page. Leaks are cut last.</summary>
+    private static readonly (int Leaks, int Names, int Systems, bool Course)[] Cuts =
+    [
+        (6, 8, 8, true), (6, 6, 4, true), (6, 4, 3, true), (6, 4, 2, true), (6, 3, 2, true), (6, 2, 2, true), (6, 2, 1, true), (6, 1, 1, true), (6, 1, 1, false),
+        (5, 1, 1, false), (4, 1, 1, false), (3, 1, 1, false), (2, 1, 1, false), (1, 1, 1, false),
+    ];
 
     /// <summary>What the whole report is called.</summary>
     public static string Title(Plan plan, SheetContext context) => $"{Words.For(context.Language)["report.kind"]}, {plan.Name}";
@@ -31,11 +34,11 @@ public static class ReportPages
         var balances = comparison?.Balances ?? [];
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
-        IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems) cut) =>
+        IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems, bool Course) cut) =>
         [
             .. SafetyNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
             .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true),
-            .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. cut.Names > 1 ? ReportNotes.Course(plan, comparison, words, cut.Names) : [], NoteItems.Rule(),
+            .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. cut.Course ? ReportNotes.Course(plan, comparison, words, cut.Names) : [], NoteItems.Rule(),
             .. ReportNotes.Next(plan, net, located, balances, record, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.NotChecked(plan, net, located, words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.Balance(plan, balances, record, words, cut.Systems),
