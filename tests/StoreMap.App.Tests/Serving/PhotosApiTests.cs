@@ -14,7 +14,7 @@ public class PhotosApiTests
     [Fact]
     public async Task Photo_SentTwice_IsKeptAndGivenBackAsAPicture()
     {
-        await using var server = await WithSurvey();
+        await using var server = await TestServer.WithSurvey();
         var image = Jpeg(Frame, Scan);
         Assert.Equal(HttpStatusCode.NoContent, await Put(server, "s1/photos/p1", image));
         Assert.Equal(HttpStatusCode.NoContent, await Put(server, "s1/photos/p1", image));
@@ -59,7 +59,7 @@ public class PhotosApiTests
     [MemberData(nameof(Hostile))]
     public async Task Photo_ThatIsNone_IsRefused(string what, byte[] bytes)
     {
-        await using var server = await WithSurvey();
+        await using var server = await TestServer.WithSurvey();
         Assert.True(HttpStatusCode.BadRequest == await Put(server, "s1/photos/p1", bytes), what);
         Assert.Equal(HttpStatusCode.NotFound, (await server.Client.GetAsync("/api/surveys/s1/photos/p1", Cancel)).StatusCode);
     }
@@ -67,7 +67,7 @@ public class PhotosApiTests
     [Fact]
     public async Task Photo_OfWrongTypeSizeNameOrSurvey_IsRefused()
     {
-        await using var server = await WithSurvey();
+        await using var server = await TestServer.WithSurvey();
         var image = Jpeg(Frame, Scan);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, await Put(server, "s1/photos/p1", image, "image/svg+xml"));
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, await Put(server, "s1/photos/p1", Jpeg(Frame, Scan, new byte[PhotosApi.MostBytes])));
@@ -78,14 +78,6 @@ public class PhotosApiTests
     }
 
     private static byte[] Jpeg(params byte[][] parts) => [0xFF, 0xD8, .. parts.SelectMany(p => p), 0xFF, 0xD9];
-
-    private static async Task<TestServer> WithSurvey()
-    {
-        var server = await TestServer.Start();
-        await server.PutDemo();
-        await server.Client.PostAsync("/api/surveys/s1/events", Events.Batch("s1", Events.Reading("s1", "e1", "C1", 3, "7")), Cancel);
-        return server;
-    }
 
     private static async Task<HttpStatusCode> Put(TestServer server, string path, byte[] image, string type = "image/jpeg") =>
         (await server.Client.PutAsync($"/api/surveys/{path}", Content(image, type), Cancel)).StatusCode;

@@ -42,6 +42,15 @@ internal sealed class TestServer : IAsyncDisposable
     }
 
     /// <summary>A browser of its own: cookies kept, our header sent.</summary>
+    /// <summary>With the demo store and a visit s1 of one reading.</summary>
+    public static async Task<TestServer> WithSurvey()
+    {
+        var server = await Start();
+        await server.PutDemo();
+        await server.Client.PostAsync("/api/surveys/s1/events", Events.Batch("s1", Events.Reading("s1", "e1", "C1", 3, "7")), TestContext.Current.CancellationToken);
+        return server;
+    }
+
     public HttpClient NewClient(bool ours = true)
     {
         var client = new HttpClient(new SocketsHttpHandler { CookieContainer = new CookieContainer(), AllowAutoRedirect = false }) { BaseAddress = new Uri(app.Urls.First()) };
