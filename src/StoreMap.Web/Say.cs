@@ -21,7 +21,7 @@ internal static class Say
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>
-    public static string AfterStop(string? gas, double ppm) => StopWork.For(gas).Judge(ppm) == StopLevel.None ? "" : ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
+    public static string AfterStop(StopWork limits, double ppm) => limits.Judge(ppm) == StopLevel.None ? "" : ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
 
     /// <summary>A chance, such as <c>about 8 in 10</c>; never a certainty.</summary>
     public static string Chance(double probability) => probability switch

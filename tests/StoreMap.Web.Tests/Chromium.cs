@@ -32,7 +32,7 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>A new device: its storage is empty.</summary>
     public async Task<IBrowserContext> Device(int width = 1280, int height = 800)
     {
-        var device = await Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
+        var device = await Browser.NewContextAsync(new() { IgnoreHTTPSErrors = true, ViewportSize = new() { Width = width, Height = height }, ReducedMotion = ReducedMotion.Reduce });
         device.SetDefaultTimeout(PatienceMilliseconds);
         return device;
     }

@@ -26,7 +26,8 @@ public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
             output.WriteLine(FormattableString.Invariant($"{what}: {clock.Elapsed.TotalSeconds:0.0} s, {await RouteTests.Processor(system) - spent:0.0} s of the processor."));
         }
 
-        await Time("Live map, page opened and engine started", page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First, () => picture.WaitForAsync());
+        var map = page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First;
+        await Time("Live map, pressed as soon as the new store is there", map, () => picture.WaitForAsync());
         await Time("Its leak zones, waited for", page.Locator("h1"), () => Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn quickly"));
         var live = await picture.InnerHTMLAsync();
         await Time("Live map again, a layer switched", page.Locator("#layer-Readings"), () => Assertions.Expect(picture).Not.ToHaveJSPropertyAsync("innerHTML", live));
@@ -49,6 +50,25 @@ public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
         // As on a device that opens the map of a visit looked at before.
         await page.GotoAsync(server.Url + store);
         await page.Locator("#begin").WaitForAsync();
-        await Time("Live map with its leak zones, seen before", page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First, () => page.Locator(".order li").First.WaitForAsync());
+        await Time("Live map with its leak zones, seen before", map, () => page.Locator(".order li").First.WaitForAsync());
+
+        // As while a visit is logged: one reading more, and the map drawn anew.
+        foreach (var which in new[] { "one more reading", "another" })
+        {
+            await Floor.Turn(page, store);
+            await page.Locator("a.card[href^='/survey/']").First.ClickAsync();
+            await page.Locator("#current").WaitForAsync();
+            await Floor.Log(page, "3");
+            await Floor.Turn(page, store);
+            await Time($"Live map after {which}", map, () => picture.WaitForAsync());
+            await Assertions.Expect(page.Locator(".work")).ToContainTextAsync("Drawn quickly");
+        }
+
+        // As a planner comes to it: the store's page is looked at first.
+        await page.EvaluateAsync("async () => { for (const name of await caches.keys()) if (name.startsWith('storemap-answers')) await caches.delete(name); }");
+        await page.GotoAsync(server.Url + store);
+        await page.Locator("#begin").WaitForAsync();
+        await Task.Delay(TimeSpan.FromSeconds(4), TestContext.Current.CancellationToken);
+        await Time("Live map, the store's page looked at for four seconds, nothing kept", map, () => picture.WaitForAsync());
     }
 }

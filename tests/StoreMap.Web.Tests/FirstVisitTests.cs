@@ -135,6 +135,8 @@ public sealed class FirstVisitTests(Chromium chromium, ITestOutputHelper output)
         await Floor.Log(page, "1");
         foreach (var digit in "1500") await page.Locator($"#key-{(int)digit}").ClickAsync();
         await page.Locator("#save").ClickAsync();
+        await page.Locator("#stop-done").WaitForAsync();
+        await screens.Look("out");
         await page.Locator("#stop-done").ClickAsync();
         await page.Locator("#tab-end").ClickAsync();
         await Assertions.Expect(page.Locator("main")).ToContainTextAsync("work stopped once");

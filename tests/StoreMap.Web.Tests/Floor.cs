@@ -26,10 +26,13 @@ internal static class Floor
     }
 
     /// <summary>Makes a store of the example case list from the list of stores.</summary>
-    public static async Task MakeStore(IPage page)
+    /// <param name="page">The page.</param>
+    /// <param name="look">Called with the example filled in; null for nothing.</param>
+    public static async Task MakeStore(IPage page, Func<Task>? look = null)
     {
         await page.GetByRole(AriaRole.Link, new() { Name = "New store from a case list" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Fill in an example" }).ClickAsync();
+        if (look is not null) await look();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
         await page.Locator("#begin").WaitForAsync();
     }

@@ -17,40 +17,39 @@ public sealed class FloorTests(Chromium chromium)
         """;
 
     [Theory]
-    [InlineData(390, 844)]
-    [InlineData(820, 1180)]
-    [InlineData(1280, 800)]
-    public async Task Survey_FromCaseListToAnswer_WorksAndIsAccessible(int width, int height)
+    [InlineData("phone")]
+    [InlineData("tablet")]
+    [InlineData("desktop")]
+    public async Task Survey_FromCaseListToAnswer_WorksAndIsAccessible(string size)
     {
         await using var server = await ServerProcess.Start();
-        await using var device = await chromium.Device(width, height);
-        var page = await device.NewPageAsync();
-        List<string> errors = [];
-        page.Console += (_, message) =>
-        {
-            if (message.Type == "error") errors.Add(message.Text);
-        };
-        page.PageError += (_, error) => errors.Add(error);
-
+        await using var screens = await Screens.Open(chromium, "survey", size);
+        var page = screens.Page;
         await page.GotoAsync(server.Url);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Stores" }).WaitForAsync();
-        await Chromium.IsAccessible(page);
-        await Floor.MakeStore(page);
-        await Chromium.IsAccessible(page);
+        await page.Locator("#demo").WaitForAsync();
+        await screens.Look("stores");
+        await Floor.MakeStore(page, () => screens.Look("new"));
+        await screens.Look("begin");
         var survey = await Floor.Begin(page);
-        await Chromium.IsAccessible(page);
+        await screens.Look("zero");
 
         // Zero in clean air comes before anything else.
         await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("Zero");
         foreach (var reading in new[] { "0", "0", "1", "4", "12" }) await Floor.Log(page, reading);
+        await screens.Look("log");
+        await Floor.PressAll(page.Locator("main details:not([open]) > summary"));
+        await screens.Look("more", page.Locator("main details").Last);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).ClickAsync();
+        await screens.Look("fans", page.Locator("#confirm-off"));
+        await page.Locator("#confirm-off").ClickAsync();
         await page.Locator("#tab-answer").ClickAsync();
-        await page.GetByRole(AriaRole.Heading).First.WaitForAsync();
-        await Chromium.IsAccessible(page);
+        await Assertions.Expect(page.Locator("#answer-state")).ToContainTextAsync("worked out");
+        await screens.Look("answer");
         await page.Locator("#tab-end").ClickAsync();
-        await Chromium.IsAccessible(page);
+        await screens.Look("end");
         await Floor.AllSent(page);
         Assert.Equal(5, await Floor.OnServer(server, survey));
-        Assert.Empty(errors);
+        screens.IsQuiet();
     }
 
     [Fact]

@@ -30,10 +30,10 @@ public sealed class LostDeviceTests(Chromium chromium)
         await office.Locator("#devices li").Nth(1).WaitForAsync();
         await Assertions.Expect(office.Locator("#devices li").Filter(new() { HasText = "this device" })).ToHaveCountAsync(1);
         await office.GetByRole(AriaRole.Button, new() { Name = "Lost", Exact = true }).ClickAsync();
-        await screens.Look("asked");
+        await screens.Look("asked", office.Locator("#devices"));
         await office.Locator("#devices .wipe").ClickAsync();
         await Assertions.Expect(office.Locator("#devices")).ToContainTextAsync("lost since");
-        await screens.Look("lost");
+        await screens.Look("lost", office.Locator("#devices"));
         screens.IsQuiet();
 
         wire.Mend();

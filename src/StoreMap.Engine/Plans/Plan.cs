@@ -87,6 +87,10 @@ public sealed record Plan
         return Systems.FirstOrDefault(s => s.Id == circuit?.System);
     }
 
+    /// <summary>The known refrigerants of the store's systems and self-contained units, each once.</summary>
+    public IReadOnlyList<Refrigerant> Refrigerants =>
+        [.. Systems.Select(s => s.Refrigerant).Concat(Fixtures.Select(f => f.Refrigerant)).Select(Refrigerant.Find).OfType<Refrigerant>().Distinct()];
+
     /// <summary>The refrigerant at a place on a fixture, such as <c>R-448A</c>; null when unknown.</summary>
     public string? RefrigerantAt(Fixture fixture, double along = 0) => fixture.Refrigerant ?? SystemAt(fixture, along)?.Refrigerant;
 }

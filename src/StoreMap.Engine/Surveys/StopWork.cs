@@ -32,6 +32,18 @@ public sealed record StopWork(string Gas, double LeavePpm, double OutPpm)
         return new StopWork("unknown gas", all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm));
     }
 
+    /// <summary>The set points where a reading is taken: at a fixture those of its refrigerant; elsewhere, and where that is not known, the
+    /// lowest of the store's, any of which may be in the air.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="fixture">Id of the fixture; null for a room.</param>
+    /// <param name="along">Metres along its front.</param>
+    public static StopWork At(Plan plan, string? fixture, double along = 0)
+    {
+        if (plan.FindFixture(fixture) is { } at && Refrigerant.Find(plan.RefrigerantAt(at, along)) is { } own) return Of(own);
+        var all = plan.Refrigerants.Select(Of).ToList();
+        return all.Count == 0 ? For(null) : new StopWork(string.Join(" or ", all.Select(s => s.Gas)), all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm));
+    }
+
     /// <summary>What a reading asks for.</summary>
     /// <param name="ppm">The number shown.</param>
     public StopLevel Judge(double ppm) => ppm >= OutPpm ? StopLevel.Out : ppm >= LeavePpm ? StopLevel.Leave : StopLevel.None;

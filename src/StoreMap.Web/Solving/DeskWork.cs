@@ -17,19 +17,11 @@ internal static partial class DeskWork
     private static VisitBench? bench;
     private static WalkBench? walk;
 
-    /// <summary>Reads a store and its visits, to have them at hand.</summary>
+    /// <summary>The map of the latest visit, or of each.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="lengths">The unit in which lengths are shown.</param>
     /// <param name="visits">A <see cref="DeskInput"/>.</param>
-    /// <param name="map"><c>map</c> to have the quick heat map of the latest as well.</param>
-    [JSExport]
-    public static string Prepare(string layout, string lengths, string visits, string map)
-    {
-        if (Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext()) is { } study && map == "map") bench!.FieldOf(study.Visit, study.FieldSettings);
-        return "";
-    }
-
-    /// <summary>The map of the latest visit, or of each.</summary>
+    /// <param name="options">A <see cref="MapOptions"/>.</param>
     [JSExport]
     public static async Task<string> Map(string layout, string lengths, string visits, string options)
     {

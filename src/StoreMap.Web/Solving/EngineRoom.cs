@@ -18,6 +18,7 @@ public sealed class EngineRoom
     private static readonly Action<double, string> Unheard = (_, _) => { };
 
     private int running;
+    private int ahead;
 
     public event Action? Changed;
 
@@ -54,20 +55,24 @@ public sealed class EngineRoom
     public static async Task<T?> Kept<T>(string method, JsonTypeInfo<T> type, params string[] args)
         where T : class => await Browser.KeptOf(Version, method, args) is { Length: > 0 } kept ? JsonSerializer.Deserialize(kept, type) : null;
 
-    /// <summary>Makes the engine ready for a store's visits before anything is asked of it, without a word.</summary>
-    /// <param name="layout">The layout.</param>
-    /// <param name="lengths">The unit in which lengths are shown.</param>
-    /// <param name="visits">A <see cref="DeskInput"/>.</param>
-    /// <param name="map">True to have the latest's quick heat map ready as well.</param>
-    public static async Task Prepare(string layout, string lengths, string visits, bool map)
+    /// <summary>Has a question of <see cref="AskOnce"/> answered before it is asked, without a word: whoever asks it finds the answer, or
+    /// waits for the rest of it.</summary>
+    /// <param name="method">Class and method.</param>
+    /// <param name="args">Its arguments.</param>
+    public async Task Ahead(string method, params string[] args)
     {
+        ahead++;
         try
         {
-            await Browser.Run(Desk, "DeskWork.Prepare", [layout, lengths, visits, map ? "map" : ""], Unheard);
+            await Browser.RunOnce(Desk, Version, method, args, Unheard);
         }
         catch (JSException)
         {
-            // Whoever asks for an answer is told what is wrong.
+            // Whoever asks is told what is wrong.
+        }
+        finally
+        {
+            ahead--;
         }
     }
 
@@ -98,7 +103,7 @@ public sealed class EngineRoom
     /// <summary>Stops all work of the desk.</summary>
     public void Stop()
     {
-        if (running > 0) Browser.Cancel(Desk);
+        if (running + ahead > 0) Browser.Cancel(Desk);
     }
 
     private void Progress(double share, string work)

@@ -55,7 +55,7 @@ public sealed class PaperRows
         // Without offset, so the store's own time.
         if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         await session.Note(JournalKinds.Reading, body);
-        return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Gas(point), ReadingText.Number(text))}";
+        return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
     }
 
     // The last time given at or above the row.

@@ -90,7 +90,7 @@ internal static class SurveyNotes
     {
         if (session.Plan.FindFixture(fixture) is not { } walked) return null;
         var ppm = readings.Max(r => ReadingText.Number((string)r["ppm"]!));
-        var asks = Say.AfterStop(session.Plan.RefrigerantAt(walked, 0), ppm);
+        var asks = Say.AfterStop(StopWork.At(session.Plan, walked.Id), ppm);
         return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
     }
 

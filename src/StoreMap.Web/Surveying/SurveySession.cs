@@ -62,6 +62,9 @@ public sealed class SurveySession
 
     public StoppedWork? Stop { get; private set; }
 
+    /// <summary>The readings at which work stops, where it did.</summary>
+    public StopWork StopLimits { get; private set; } = StopWork.For(null);
+
     public int Done => Points.Count(p => shown.ContainsKey(p.Id) || IsWalked(p));
 
     /// <summary>Walks marked on this device for the monitor's log.</summary>
@@ -159,8 +162,9 @@ public sealed class SurveySession
         shown[point.Id] = ppm;
         LastSaved = $"{Say.Title(Plan, point)}: {ppm} ppm kept on this device";
         var value = ReadingText.Number(ppm);
-        var level = StopWork.For(Gas(point)).Judge(value);
-        if (level != StopLevel.None) await StopNow(Gas(point) ?? "unknown gas", value, level);
+        var limits = Limits(point);
+        var level = limits.Judge(value);
+        if (level != StopLevel.None) await StopNow(limits, value, level);
         else GoTo(NextOpen(point));
         Ask();
         return true;
@@ -228,16 +232,19 @@ public sealed class SurveySession
 
     public string? Gas(ProbePoint? point) => Plan.FindFixture(point?.Fixture) is { } fixture ? Plan.RefrigerantAt(fixture, point?.Along ?? 0) : null;
 
+    /// <summary>The readings at which work stops there.</summary>
+    public StopWork Limits(ProbePoint point) => StopWork.At(Plan, point.Fixture, point.Along ?? 0);
+
     /// <summary>This device, as the journal calls it.</summary>
     public string Device => store.Device;
 
     public async Task<(string Layout, string Lengths, string Survey)> Input() => (Store.Document, store.Lengths, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
 
-    private async Task StopNow(string gas, double ppm, StopLevel level)
+    private async Task StopNow(StopWork limits, double ppm, StopLevel level)
     {
-        Stop = new StoppedWork(clock.GetUtcNow(), gas, ppm, level);
+        (Stop, StopLimits) = (new StoppedWork(clock.GetUtcNow(), limits.Gas, ppm, level), limits);
         Browser.Cue("stop");
-        await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
         Replay();
     }
 

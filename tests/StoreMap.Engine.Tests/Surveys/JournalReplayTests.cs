@@ -128,6 +128,17 @@ public class JournalReplayTests
         Assert.Equal([StopLevel.None, StopLevel.Leave, StopLevel.Out], new[] { leave - 1, leave, outAt }.Select(stop.Judge));
     }
 
+    [Theory]
+    [InlineData("C1", "R-448A", 860, 110000)]
+    [InlineData("C3", "R-744", 5000, 30000)]
+    [InlineData(null, "R-448A or R-744", 860, 30000)]
+    public void StopWork_WhereTheGasIsNotKnown_HasTheLowestSetPointsOfTheStoresRefrigerants(string? fixture, string gas, double leave, double outAt)
+    {
+        // Each from ASHRAE 34 and ISO 817 as above: on the sales floor it may be either gas.
+        var stop = StopWork.At(TestStore.Plan, fixture);
+        Assert.Equal((gas, leave, outAt), (stop.Gas, stop.LeavePpm, stop.OutPpm));
+    }
+
     private static string Sum(JournalState state) => string.Join(
         '\n', state.File.ToJsonString(), string.Join(',', state.Events.Select(e => e.Id)), string.Join(',', state.Read), string.Join(',', state.LeftOff), state.Closed);
 

@@ -43,8 +43,7 @@ internal sealed record SafetyVerdict(
     /// <summary>Judges a visit.</summary>
     public static SafetyVerdict Of(Plan plan, NetSurvey net)
     {
-        var gases = plan.Systems.Select(s => s.Refrigerant).Concat(plan.Fixtures.Select(f => f.Refrigerant)).Select(Refrigerant.Find).OfType<Refrigerant>().ToList();
-        var strictest = gases.MinBy(g => g.ExposureLimitPpm);
+        var strictest = plan.Refrigerants.MinBy(g => g.ExposureLimitPpm);
         var lowest = strictest?.ExposureLimitPpm;
         // A number that tells only hit from no hit, or what was left in the hose, is no level of the air.
         var numbers = net.Readings.Where(r => !r.HitOnly && !r.CarryOver).ToList();

@@ -52,10 +52,25 @@ export function cancelAll() {
 
 export const keptOf = (version, method, args) => recall('answers', [version, method, ...args]);
 
+const pending = new Map();
+
+// A question that is being answered is not asked again: whoever asks it too waits for the same answer.
 export async function runOnce(name, version, method, args, progress) {
   const kept = await keptOf(version, method, args);
   if (kept) return kept;
-  const answer = await run(name, method, args, progress);
-  keep('answers', [version, method, ...args], answer);
-  return answer;
+  const question = [version, method, ...args];
+  const key = JSON.stringify([name, ...question]);
+  const asked = pending.get(key) ?? ask(key, name, question);
+  asked.heard.push(progress);
+  return asked.answer;
+}
+
+function ask(key, name, question) {
+  const heard = [];
+  const [, method, ...args] = question;
+  const answer = run(name, method, args, (share, work) => heard.forEach(hear => hear(share, work)))
+    .then(text => { keep('answers', question, text); return text; })
+    .finally(() => pending.delete(key));
+  pending.set(key, { heard, answer });
+  return pending.get(key);
 }
