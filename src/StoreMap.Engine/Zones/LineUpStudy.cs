@@ -40,6 +40,12 @@ internal sealed class LineUpStudy
     /// <summary>Expected leaks per cell.</summary>
     public double[] Expected { get; }
 
+    /// <summary>Per cell the panel behind which a leak was confirmed; null elsewhere. Empty when none was.</summary>
+    public string?[] Found { get; init; } = [];
+
+    /// <summary>By how much such a panel raises <see cref="Expected"/>.</summary>
+    public double FoundOdds { get; init; } = 1;
+
     /// <summary>Expected sources above the case, per cell.</summary>
     public double[] ExpectedAbove { get; }
 

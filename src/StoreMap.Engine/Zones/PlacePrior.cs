@@ -40,6 +40,23 @@ internal static class PlacePrior
         return expected;
     }
 
+    /// <summary>Per cell the panel behind which a leak was confirmed; null elsewhere.</summary>
+    public static string?[] Found(LineUpAxis axis, LocateSettings settings)
+    {
+        var found = new string?[axis.Count];
+        for (var c = 0; c < axis.Count; c++)
+        {
+            var fixture = axis.Fixtures[axis.Owner[c]];
+            var along = axis.ToFront(axis.Owner[c], axis.Centres[c]);
+            found[c] = settings.Checked.Where(k => k.LeakFound && Behind(fixture, along, k)).Select(k => k.Panel).FirstOrDefault();
+        }
+
+        return found;
+    }
+
+    /// <summary>How many times likelier a leak is where one was confirmed.</summary>
+    public static double FoundOdds(LocateSettings settings) => 1 / settings.PanelMissChance / settings.LeaksPerMetre;
+
     /// <summary>Share of the sources outside the cases that lie above a case, whose fans draw their gas in.</summary>
     public const double AboveShare = 0.8;
 
@@ -106,13 +123,14 @@ internal static class PlacePrior
         var odds = 1.0;
         foreach (var check in settings.Checked)
         {
-            var panel = fixture.Panels.FirstOrDefault(p => p.Id == check.Panel);
-            if (panel is null || along < panel.From || along > panel.To) continue;
-            odds *= check.LeakFound ? 1 / settings.PanelMissChance / settings.LeaksPerMetre : settings.PanelMissChance;
+            if (Behind(fixture, along, check)) odds *= check.LeakFound ? FoundOdds(settings) : settings.PanelMissChance;
         }
 
         return odds;
     }
+
+    private static bool Behind(Fixture fixture, double along, PanelCheck check) =>
+        fixture.Panels.FirstOrDefault(p => p.Id == check.Panel) is { } panel && along >= panel.From && along <= panel.To;
 
     private static double Bump(double distance, double reach) => Math.Exp(-0.5 * distance * distance / (reach * reach));
 }

@@ -67,7 +67,10 @@ internal sealed class Scene
             cancel.ThrowIfCancellationRequested();
             var blocks = BlockBuilder.Of(axes[a], survey);
             if (blocks.Count == 0) continue;
-            var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), PlacePrior.Above(plan, axes[a], settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]));
+            var study = new LineUpStudy(axes[a], blocks, PlacePrior.Of(plan, axes[a], history, settings), PlacePrior.Above(plan, axes[a], settings), plan, RoomKeys.Of(plan, axes[a].Fixtures[0]))
+            {
+                Found = PlacePrior.Found(axes[a], settings), FoundOdds = PlacePrior.FoundOdds(settings),
+            };
             scene.studies.Add(study);
             alone[study] = study.Fit();
             progress?.Report(0.7 * (a + 1) / axes.Count);

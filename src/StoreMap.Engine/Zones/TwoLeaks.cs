@@ -61,7 +61,14 @@ internal sealed class TwoLeaks
         var gas = study.Blocks.SelectMany(b => b.Readings).Where(r => r.ShowsGas).Select(r => r.S).ToArray();
         var places = Math.Max(2, (int)Math.Round(axis.Length / GridMetres));
         var expected = new double[places];
-        for (var c = 0; c < axis.Count; c++) expected[Math.Min(places - 1, (int)(axis.Centres[c] / axis.Length * places))] += study.Expected[c];
+        var found = new string?[places];
+        for (var c = 0; c < axis.Count; c++)
+        {
+            var p = Math.Min(places - 1, (int)(axis.Centres[c] / axis.Length * places));
+            expected[p] += study.Expected[c];
+            found[p] ??= study.Found.Length == 0 ? null : study.Found[c];
+        }
+
         var near = Enumerable.Range(0, places).Where(p => gas.Any(s => Math.Abs(s - ((p + 0.5) * axis.Length / places)) < GasWithin)).ToArray();
         var cells = near.Select(p => axis.CellAt((p + 0.5) * axis.Length / places)).ToArray();
         var fits = study.Fits[0].Select((f, b) => new PairFit(f, cells, outside?[b])).ToArray();
@@ -83,7 +90,9 @@ internal sealed class TwoLeaks
         return new TwoLeaks(
             total, () => Places(study, fits, first, cells, outside), Partner(fits, first[0].Left, first[0].Right, cells, true, outside), Partner(fits, first[0].Left, first[0].Right, cells, false, outside));
 
-        double Prior(int l, int r) => Math.Log(expected[near[l]] * expected[near[r]] * factor);
+        // A leak confirmed behind a panel is one leak: it says nothing for another behind the same.
+        double Prior(int l, int r) =>
+            Math.Log(expected[near[l]] * expected[near[r]] * factor / (found[near[l]] is { } panel && panel == found[near[r]] ? study.FoundOdds : 1));
     }
 
     // Each leak of the likeliest pairs placed finely beside the other.

@@ -49,7 +49,7 @@ internal static class AnswerText
             net.Readings.Count,
             [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.At.X, r.Reading.Place.At.Y))],
             [.. result.Zones.Select(z => Zone(plan, z))],
-            [.. result.Elsewhere.Select(e => $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
+            [.. result.Elsewhere.Select(e => e.Unexplained ? $"At {Tag(e.Near)}: {e.Look}." : $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
             [.. result.NotProbed.Select(Tag)],
             result.Next is { } next ? new NextLine(Say.Sentence(next.Why), next.At.X, next.At.Y) : null);

@@ -56,6 +56,22 @@ public class DemoSheetsTests
             RepairDates.Lines(shown, Record.Value, Study.Value.Result, day, StoreMap.Sheets.Words.For("en")));
     }
 
+    /// <summary>A leak confirmed where it was said to be is that leak: no second one beside it.</summary>
+    [Fact]
+    public void Panel_WithTheLeakConfirmed_KeepsOneZoneWhereItWas()
+    {
+        var before = Study.Value.Result.Zones.First();
+        var panel = before.Panels.MaxBy(p => p.Probability)!.Id;
+        var day = DateOnly.FromDateTime(Study.Value.Visit.Survey.Start.DateTime);
+        var study = new VisitStudy(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, Study.Value.Context)
+        {
+            Checked = new[] { (day, new PanelCheck(panel, true)) }.ToLookup(c => c.day, c => c.Item2),
+        };
+        var after = Assert.Single(study.Result.Zones, z => z.Fixture == before.Fixture && z.Probability > 0.2);
+        Assert.Equal(before.Center!.Value, after.Center!.Value, 0.2);
+        Assert.Equal(Study.Value.Result.Zones.Count(z => z.Probability > 0.5), study.Result.Zones.Count(z => z.Probability > 0.5));
+    }
+
     /// <summary>What was located may be kept as text: read back, it gives the same sheets, letter for letter.</summary>
     [Fact]
     public void Report_OfVisitsReadBackFromText_IsTheSame()
