@@ -81,5 +81,10 @@ internal static class Say
         ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours}:{time.Minutes:00}:{time.Seconds:00}")
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, time.Minutes)}:{Math.Max(0, time.Seconds):00}");
 
+    /// <summary>A time as the store's clocks show it; this device's where the store's time zone is not known.</summary>
+    public static string Date(DateTimeOffset time, Plan plan) =>
+        TimeZoneInfo.TryFindSystemTimeZoneById(plan.TimeZone, out var zone) ? TimeZoneInfo.ConvertTime(time, zone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) : Date(time);
+
+    /// <summary>A time as this device's clock shows it.</summary>
     public static string Date(DateTimeOffset time) => time.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

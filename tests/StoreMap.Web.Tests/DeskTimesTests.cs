@@ -57,6 +57,8 @@ public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
         {
             await Floor.Turn(page, store);
             await page.Locator("a.card[href^='/survey/']").First.ClickAsync();
+            await page.Locator("#current, #go-on").WaitForAsync();
+            if (await page.Locator("#go-on").IsVisibleAsync()) await page.Locator("#go-on").ClickAsync();
             await page.Locator("#current").WaitForAsync();
             await Floor.Log(page, "3");
             await Floor.Turn(page, store);

@@ -139,6 +139,18 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(3);
         await Assertions.Expect(page.Locator("#chosen h2")).ToHaveTextAsync("2 things");
         await screens.Look("list");
+
+        // What was drawn and not saved is there again, after another page and after the browser was closed.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Plan", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("#plan-state")).ToHaveTextAsync("As you left it, not saved yet.");
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(3);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(3);
+        await page.Locator("#undo").ClickAsync();
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(1);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#plan-state")).ToHaveTextAsync("As saved.");
         screens.IsQuiet();
     }
 

@@ -45,7 +45,7 @@ public sealed record ColourStep(string Ppm, string Hex, bool Action);
 public sealed record PanelLine(string Id, string Title, string Where, string Chance, double X, double Y);
 
 /// <summary>A panel that was lifted.</summary>
-public sealed record LookLine(string Event, string Title, bool Leak, string? Component);
+public sealed record LookLine(string Event, string Panel, string Title, bool Leak, string? Component);
 
 /// <summary>The map of a visit, or of each.</summary>
 public sealed record MapAnswer(

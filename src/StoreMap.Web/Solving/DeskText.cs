@@ -27,7 +27,7 @@ internal static class DeskText
             [.. drawn[^1].Levels.Select(l => new ColourStep(Say.Ppm(l.Ppm), l.Hex, l.Action))],
             result is null ? null : AnswerText.Of(bench.Shown, study.Visit, result),
             result is null ? [] : [.. result.Open.Select(id => Panel(bench.Shown, result, id)).OfType<PanelLine>()],
-            [.. bench.Looked.Select(l => new LookLine(l.Event, PanelTitle(bench.Shown, l.Panel), l.Leak, l.Component))],
+            [.. bench.Looked.Select(l => new LookLine(l.Event, l.Panel, PanelTitle(bench.Shown, l.Panel), l.Leak, l.Component))],
             Score(bench.Looked));
     }
 

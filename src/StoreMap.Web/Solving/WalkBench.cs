@@ -36,6 +36,8 @@ internal sealed class WalkBench
         string? left = null;
         if (wish.Next.Count > 0)
         {
+            // The monitor is zeroed before anything else.
+            wish = wish with { Done = [.. wish.Done, .. draft.Points.Where(p => p.Pass == ProbePass.Zero).Select(p => p.Id).Except([.. wish.Done, .. wish.Next])] };
             order = [.. wish.Done, .. wish.Next];
             if (Rest(wish) is { } rest) (order, left) = ([.. order, .. rest.Order], $"After that stop: {WalkText.Takes(rest, units)}");
         }

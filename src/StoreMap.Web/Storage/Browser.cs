@@ -148,6 +148,10 @@ internal static partial class Browser
     [JSImport("online", "device")]
     public static partial bool Online();
 
+    /// <summary>Keeps what was in the middle of a scrolled picture there when it was made so many times as large.</summary>
+    [JSImport("nearer", "device")]
+    public static partial void Nearer(string id, double times);
+
     [JSImport("onConnection", "device")]
     public static partial void OnConnection([JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> callback);
 

@@ -69,6 +69,17 @@ public sealed class LocalStore
 
     public Task Put(ServiceCursor cursor) => Browser.Put("meta", JsonSerializer.Serialize(cursor, Json.Default.ServiceCursor));
 
+    /// <summary>The plan being drawn of a store that was not saved yet; null without one.</summary>
+    public async Task<PlanDraft?> Draft(string store) => JsonSerializer.Deserialize(await Browser.Get("meta", "draft-" + store), Json.Default.PlanDraft) is { Text: not null } draft ? draft : null;
+
+    /// <summary>Keeps the plan being drawn of a store.</summary>
+    /// <param name="store">The store.</param>
+    /// <param name="version">The server's version that it was begun on.</param>
+    /// <param name="from">The layout that it was begun on.</param>
+    /// <param name="text">The layout as drawn; null when it is saved.</param>
+    public Task PutDraft(string store, int version, string from, string? text) =>
+        Browser.Put("meta", JsonSerializer.Serialize(new PlanDraft("draft-" + store, version, text is null ? null : from, text), Json.Default.PlanDraft));
+
     /// <summary>Changes a store as it is kept at that moment: what a page and the sending change at one time is both kept.</summary>
     /// <param name="id">The store's id.</param>
     /// <param name="change">The change; worked out again when the store was changed meanwhile. Null leaves it as it is.</param>

@@ -27,6 +27,9 @@ public sealed record StoreRecord
     /// <summary>Stops of the walk that stay at their place when it is planned anew; null when none.</summary>
     public IReadOnlyList<string>? Pinned { get; init; }
 
+    /// <summary>Id of the entry that set order, stops and time last, whoever made it; null when nobody did.</summary>
+    public string? Walk { get; init; }
+
     /// <summary>A service record's text as earlier versions kept it; its entries are taken into the journal at the first start.</summary>
     public string? Service { get; init; }
 }
@@ -43,6 +46,13 @@ public sealed record SurveyRecord
     /// <summary>Events received from the server so far, by their place.</summary>
     public long Cursor { get; init; }
 }
+
+/// <summary>A plan being drawn that was not saved yet. It is apart from the store's record, which holds the saved plan.</summary>
+/// <param name="Id">Of the record; made of the store's.</param>
+/// <param name="Version">The server's version that it was begun on.</param>
+/// <param name="From">The layout that it was begun on; null when there is no draft.</param>
+/// <param name="Text">The layout as drawn; null when there is no draft.</param>
+public sealed record PlanDraft(string Id, int Version, string? From, string? Text);
 
 /// <summary>How far a store's service journal was received. It is apart from the store's record, which people change.</summary>
 /// <param name="Id">Of the record; made of the store's.</param>
@@ -146,6 +156,7 @@ public sealed record SignInRequest(string Name, string Passphrase);
 [JsonSerializable(typeof(SignInRequest))]
 [JsonSerializable(typeof(BackupPhoto[]))]
 [JsonSerializable(typeof(SeenDevice[]))]
+[JsonSerializable(typeof(PlanDraft))]
 [JsonSerializable(typeof(ServiceCursor))]
 [JsonSerializable(typeof(Underlay))]
 [JsonSerializable(typeof(PreparedUnderlay))]

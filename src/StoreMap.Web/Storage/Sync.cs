@@ -235,6 +235,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
             var service = await store.Cursor(there.Id);
             await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }));
+            await SharedWalk.TakeIn(store, there.Id);
         }
     }
 

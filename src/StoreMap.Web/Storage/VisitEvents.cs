@@ -23,6 +23,7 @@ internal static class VisitEvents
         foreach (var instrument in file["instruments"]!.AsArray())
             Add(JournalKinds.Start, survey.Start, new JsonObject { ["technician"] = string.Join(", ", survey.Technicians), ["instrument"] = instrument!.DeepClone() });
         foreach (var (i, body) in Readings(file).Index()) Add(JournalKinds.Reading, survey.Readings[i].Time, body);
+        Add(JournalKinds.Close, survey.Readings.Select(r => r.Time).Append(survey.Start).Max(), new JsonObject());
         return texts;
     }
 

@@ -20,6 +20,10 @@ internal static class SurveyNotes
 
     public static Task Close(this SurveySession session) => session.Note(JournalKinds.Close, new JsonObject());
 
+    /// <summary>Takes the end of the visit back.</summary>
+    public static Task GoOn(this SurveySession session) => session.Note(
+        JournalKinds.Withdraw, session.State.Events.Where(e => e.Kind == JournalKinds.Close).Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "the visit goes on" }).ToList());
+
     public static Task Begin(this SurveySession session, string technician, Instrument instrument) => session.Note(JournalKinds.Start, new JsonObject
     {
         ["technician"] = technician,

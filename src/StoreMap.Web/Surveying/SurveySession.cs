@@ -48,14 +48,24 @@ public sealed class SurveySession
 
     public Instrument Instrument { get; private set; } = new() { Id = "monitor" };
 
-    public AirState Air { get; set; }
+    /// <summary>The air at the current point's fixture, by what was stopped there and not put back.</summary>
+    public AirState Air => State.Open.LastOrDefault(i => i.What is "fans-off" or "defrost" && i.Fixture is { } f && f == Current?.Fixture)?.What switch
+    {
+        "fans-off" => AirState.FansOff,
+        "defrost" => AirState.Defrost,
+        _ => AirState.FansOn,
+    };
 
     public ProbeHeight Height { get; set; } = ProbeHeight.Mid;
 
     /// <summary>What was last kept, for the line that says so.</summary>
     public string LastSaved { get; private set; } = "";
 
-    public string? LastReading { get; private set; }
+    /// <summary>The entries that the line tells of, which can be taken back at once, and the point they were made at; null when there is none.</summary>
+    public (IReadOnlyList<string> Entries, string What, ProbePoint? At)? LastKept { get; private set; }
+
+    /// <summary>All entries, also those taken back.</summary>
+    public IReadOnlyList<JournalEvent> Entries => journal.Events;
 
     /// <summary>Milliseconds from the key to the reading being on the disk.</summary>
     public double SaveMilliseconds { get; private set; }
@@ -101,8 +111,7 @@ public sealed class SurveySession
             stood.Clear();
             Paper = new PaperRows();
             journal.Begin(record.Id);
-            Current = null;
-            Stop = null;
+            (Current, Stop, LastKept, LastSaved) = (null, null, null, "");
         }
 
         await Reload();
@@ -157,10 +166,10 @@ public sealed class SurveySession
         var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
         if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
-        LastReading = await journal.Note(JournalKinds.Reading, body);
+        var kept = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
         shown[point.Id] = ppm;
-        LastSaved = $"{Say.Title(Plan, point)}: {ppm} ppm kept on this device";
+        Tell($"{Say.Title(Plan, point)}: {ppm} ppm kept on this device", $"{Say.Title(Plan, point)}, {ppm} ppm", kept);
         var value = ReadingText.Number(ppm);
         var limits = Limits(point);
         var level = limits.Judge(value);
@@ -181,26 +190,28 @@ public sealed class SurveySession
         if (Current?.Id is { } point) body["point"] = point;
         if (Current?.Fixture is { } fixture) body["fixture"] = fixture;
         if (!string.IsNullOrWhiteSpace(note)) body["note"] = note.Trim();
-        await journal.Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
+        var kept = await journal.Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
         Replay();
-        LastSaved = $"Photo of {(Current is { } at ? Say.Title(Plan, at) : "the store")} kept on this device";
+        var of = $"Photo of {(Current is { } at ? Say.Title(Plan, at) : "the store")}";
+        Tell($"{of} kept on this device", of, kept);
         Changed?.Invoke();
         return "";
     }
 
+    /// <summary>Takes back what the line tells of, and goes back to where it was made.</summary>
     public async Task Undo()
     {
-        if (LastReading is not { } id) return;
-        LastReading = null;
-        LastSaved = "Taken back. It stays in the journal as taken back.";
-        await Note(JournalKinds.Withdraw, new JsonObject { ["of"] = id, ["reason"] = "taken back at once" });
+        if (LastKept is not { } kept) return;
+        (LastKept, LastSaved, Stop) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.", null);
+        await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
+        if (kept.At is { } at) GoTo(at);
     }
 
     public async Task Skip(string reason)
     {
         if (Current is not { } point) return;
-        await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
-        LastSaved = $"{Say.Title(Plan, point)}: skipped, {reason}";
+        var kept = await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
+        Tell($"{Say.Title(Plan, point)}: skipped, {reason}", $"{Say.Title(Plan, point)} skipped", kept);
         Replay();
         GoTo(NextOpen(point));
     }
@@ -210,9 +221,9 @@ public sealed class SurveySession
     {
         if (Current is not { Fixture: { } fixture } point) return;
         var at = Plan.Units.FromMetres(point.Along ?? 0);
-        await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
+        var kept = await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
         Replay();
-        LastSaved = "Closer points added around here";
+        Tell("Closer points added around here", "closer points", kept);
         GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
     }
 
@@ -244,9 +255,12 @@ public sealed class SurveySession
     {
         (Stop, StopLimits) = (new StoppedWork(clock.GetUtcNow(), limits.Gas, ppm, level), limits);
         Browser.Cue("stop");
-        await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        var stop = await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };
         Replay();
     }
+
+    private void Tell(string line, string what, string entry) => (LastSaved, LastKept) = (line, ([entry], what, Current));
 
     private void Replay()
     {

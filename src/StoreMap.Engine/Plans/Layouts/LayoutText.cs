@@ -41,13 +41,15 @@ internal static class LayoutText
         if (string.IsNullOrWhiteSpace(text)) problems.Error(null, null, null, "json", $"The file is empty; a {what} is one JSON object, {{ … }}.");
         else if (text.TrimStart()[0] != '{') problems.Error(null, place, null, "json", $"This is no {what}, which is JSON and begins with {{. Is it another file? The layout comes first, then the surveys.");
         else if (e.Message.Contains("maximum configured depth", StringComparison.Ordinal)) problems.Error(null, place, null, "json-depth", $"The file is nested deeper than {LayoutLimits.Depth} levels at {place}, which no {what} needs.");
-        else problems.Error(null, place, null, "json", $"The file is no valid JSON: {Reason(e)} Mend it at {place}; comments and trailing commas are allowed.");
+        else problems.Error(null, place, null, "json", $"The file is no valid JSON{Reason(e)} Mend it at {place}, or take an unbroken copy; comments and trailing commas are allowed.");
     }
 
-    // The library appends "LineNumber: 3 | BytePositionInLine: 7." to its sentence; the place is told in our own words.
+    // The library appends "LineNumber: 3 | BytePositionInLine: 7." to its sentence; the place is told in our own words. In a browser it has no
+    // sentences, only their names.
     private static string Reason(JsonException e)
     {
         var cut = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        return cut < 0 ? e.Message : e.Message[..cut];
+        var reason = cut < 0 ? e.Message : e.Message[..cut];
+        return reason.Contains(' ', StringComparison.Ordinal) ? $": {reason}" : ".";
     }
 }

@@ -44,7 +44,7 @@ internal sealed class ReadingColumns
             }
             else if (required.Contains(ours))
             {
-                Missing(problems, table, ours, $"The column {ours} is missing. If it has another name, map it: --columns {ours}=name.");
+                Missing(problems, table, ours, $"The column {ours} is missing. If it has another name, give it this one; the command line also takes --columns {ours}=name.");
             }
         }
 

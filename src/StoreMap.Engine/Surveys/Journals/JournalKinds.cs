@@ -52,6 +52,9 @@ public static class JournalKinds
     /// movement as in a service record file, after, the finding's latest entries as its writer knew them.</summary>
     public const string Service = "service";
 
+    /// <summary>The order in which a store's points are walked was set, in the journal of its service record: order, pinned, begin.</summary>
+    public const string Walk = "walk";
+
     /// <summary>The visit ends.</summary>
     public const string Close = "close";
 }

@@ -91,6 +91,14 @@ export function inside(id, x, y) {
   return box ? [(x - box.left) / box.width, (y - box.top) / box.height] : [0, 0];
 }
 
+// The browser keeps the upper left corner; people look at the middle.
+export function nearer(id, times) {
+  const room = document.getElementById(id)?.closest('.scroll');
+  if (!room) return;
+  room.scrollLeft = (room.scrollLeft + room.clientWidth / 2) * times - room.clientWidth / 2;
+  room.scrollTop = (room.scrollTop + room.clientHeight / 2) * times - room.clientHeight / 2;
+}
+
 export function downloadBytes(name, type, bytes) {
   download(name, type, bytes.slice());
 }

@@ -1,0 +1,48 @@
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>A walk that the planner set is the one that the technician finds on another device.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class SharedWalkTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Walk_OrderedOnOneDevice_IsWalkedOnAnother()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "shared");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator(".stops li").First.WaitForAsync();
+        var titles = page.Locator(".stops b");
+        var planned = await titles.AllInnerTextsAsync();
+
+        // From the last stop: what is left after it comes after it, and the monitor is zeroed before.
+        await page.Locator(".stops .from").Last.ClickAsync();
+        await Assertions.Expect(titles.Nth(1)).ToHaveTextAsync(planned[^1]);
+        await Assertions.Expect(titles.First).ToHaveTextAsync("Zero");
+        await page.Locator(".stops .pin").Nth(1).ClickAsync();
+        await page.Locator("#begin-at").FillAsync("05:30");
+        await page.Locator(".clock-line").First.WaitForAsync();
+        var ordered = await titles.AllInnerTextsAsync();
+        Assert.NotEqual(planned, ordered);
+        await Floor.AllSent(page);
+
+        // Another device is sent a link to it, before it has the store.
+        await using var other = await chromium.Phone();
+        var there = await other.NewPageAsync();
+        await there.GotoAsync(page.Url);
+        await Assertions.Expect(there.Locator(".stops b")).ToHaveTextAsync(ordered);
+        await Assertions.Expect(there.Locator(".stops .pin[aria-pressed=true]")).ToHaveCountAsync(1);
+        await Assertions.Expect(there.Locator("#begin-at")).ToHaveValueAsync("05:30");
+
+        // What the technician changes comes back.
+        await there.Locator(".stops .later").Nth(1).ClickAsync();
+        await Assertions.Expect(there.Locator(".stops b").Nth(2)).ToHaveTextAsync(planned[^1]);
+        await Floor.AllSent(there);
+        await Floor.Exchange(page);
+        await Assertions.Expect(titles.Nth(2)).ToHaveTextAsync(planned[^1]);
+        screens.IsQuiet();
+    }
+}
