@@ -169,7 +169,7 @@ public sealed class SurveySession
         var kept = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
         shown[point.Id] = ppm;
-        Tell($"{Say.Title(Plan, point)}: {ppm} ppm kept on this device", $"{Say.Title(Plan, point)}, {ppm} ppm", kept);
+        Tell($"{Say.Title(Plan, point)}: {ppm} ppm kept on this device", $"{Say.Title(Plan, point)}, {ppm} ppm", kept, point);
         var value = ReadingText.Number(ppm);
         var limits = Limits(point);
         var level = limits.Judge(value);
@@ -187,13 +187,14 @@ public sealed class SurveySession
     {
         if (await Browser.PreparePhoto(input) is { Length: > 0 } wrong) return wrong;
         var body = new JsonObject { ["photo"] = store.NewEventId() };
-        if (Current?.Id is { } point) body["point"] = point;
-        if (Current?.Fixture is { } fixture) body["fixture"] = fixture;
+        var at = Current;
+        if (at?.Id is { } point) body["point"] = point;
+        if (at?.Fixture is { } fixture) body["fixture"] = fixture;
         if (!string.IsNullOrWhiteSpace(note)) body["note"] = note.Trim();
         var kept = await journal.Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
         Replay();
-        var of = $"Photo of {(Current is { } at ? Say.Title(Plan, at) : "the store")}";
-        Tell($"{of} kept on this device", of, kept);
+        var of = $"Photo of {(at is null ? "the store" : Say.Title(Plan, at))}";
+        Tell($"{of} kept on this device", of, kept, at);
         Changed?.Invoke();
         return "";
     }
@@ -211,7 +212,7 @@ public sealed class SurveySession
     {
         if (Current is not { } point) return;
         var kept = await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
-        Tell($"{Say.Title(Plan, point)}: skipped, {reason}", $"{Say.Title(Plan, point)} skipped", kept);
+        Tell($"{Say.Title(Plan, point)}: skipped, {reason}", $"{Say.Title(Plan, point)} skipped", kept, point);
         Replay();
         GoTo(NextOpen(point));
     }
@@ -223,7 +224,7 @@ public sealed class SurveySession
         var at = Plan.Units.FromMetres(point.Along ?? 0);
         var kept = await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
         Replay();
-        Tell("Closer points added around here", "closer points", kept);
+        Tell("Closer points added around here", "closer points", kept, point);
         GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
     }
 
@@ -260,7 +261,7 @@ public sealed class SurveySession
         Replay();
     }
 
-    private void Tell(string line, string what, string entry) => (LastSaved, LastKept) = (line, ([entry], what, Current));
+    private void Tell(string line, string what, string entry, ProbePoint? at) => (LastSaved, LastKept) = (line, ([entry], what, at));
 
     private void Replay()
     {
