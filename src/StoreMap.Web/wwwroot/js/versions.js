@@ -16,12 +16,13 @@ self.versions = (() => {
     files: version => caches.open(prefix + version),
     file: (version, wanted) => caches.match(wanted, { cacheName: prefix + version }),
 
-    // A version that comes next waits to be asked in; whatever is neither this nor the one in use is dropped.
+    // A version that comes next waits to be asked in; whatever is neither this nor the one in use is dropped. What the first one has worked out
+    // before it came whole is its own and stays.
     cameWhole: version => alone(async () => {
       await put(whole, version);
       if (!await word(inUse)) await put(inUse, version);
       const used = await word(inUse);
-      for (const old of await kept()) if (old !== version && old !== used) await caches.delete(prefix + old);
+      for (const old of await kept()) if (old !== version && old !== used && !(old === 'answers' && used === version)) await caches.delete(prefix + old);
     }),
     waits: async () => await word(whole) !== await word(inUse),
     useNewest: () => alone(async () => {
