@@ -83,6 +83,9 @@ public sealed class FloorTests(Chromium chromium)
         await page.Locator("#demo").ClickAsync();
         await page.Locator("a.card[href^='/survey/']").First.WaitForAsync();
         Assert.Empty(await page.EvaluateAsync<string[]>(TagsThatOverlap));
+
+        // By the clocks of the store, wherever this device is.
+        await Assertions.Expect(page.Locator("a.card[href^='/survey/']").First).ToContainTextAsync("2026-08-04 05:20");
         await page.Locator("a.card[href^='/survey/']").First.ClickAsync();
         await page.Locator("#tab-answer").ClickAsync();
         await Assertions.Expect(page.Locator("main")).ToContainTextAsync("1B");

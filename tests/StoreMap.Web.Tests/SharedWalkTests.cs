@@ -36,6 +36,8 @@ public sealed class SharedWalkTests(Chromium chromium)
         await Assertions.Expect(there.Locator(".stops b")).ToHaveTextAsync(ordered);
         await Assertions.Expect(there.Locator(".stops .pin[aria-pressed=true]")).ToHaveCountAsync(1);
         await Assertions.Expect(there.Locator("#begin-at")).ToHaveValueAsync("05:30");
+        await Assertions.Expect(there.Locator("#set-elsewhere")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#set-elsewhere")).ToHaveCountAsync(0);
 
         // What the technician changes comes back.
         await there.Locator(".stops .later").Nth(1).ClickAsync();
@@ -43,6 +45,7 @@ public sealed class SharedWalkTests(Chromium chromium)
         await Floor.AllSent(there);
         await Floor.Exchange(page);
         await Assertions.Expect(titles.Nth(2)).ToHaveTextAsync(planned[^1]);
+        await Assertions.Expect(page.Locator("#set-elsewhere")).ToBeVisibleAsync();
         screens.IsQuiet();
     }
 }

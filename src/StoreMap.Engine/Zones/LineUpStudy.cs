@@ -40,7 +40,7 @@ internal sealed class LineUpStudy
     /// <summary>Expected leaks per cell.</summary>
     public double[] Expected { get; }
 
-    /// <summary>Per cell the panel behind which a leak was confirmed; null elsewhere. Empty when none was.</summary>
+    /// <summary>Per cell the panel behind which a leak was confirmed; null elsewhere. Empty where nobody asked.</summary>
     public string?[] Found { get; init; } = [];
 
     /// <summary>By how much such a panel raises <see cref="Expected"/>.</summary>

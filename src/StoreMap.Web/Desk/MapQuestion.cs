@@ -14,11 +14,6 @@ public sealed record MapQuestion(IEnumerable<string> Layers, bool Full = false, 
     /// <summary>The method that answers it.</summary>
     public const string Method = "DeskWork.Map";
 
-    /// <summary>Id of the element that the map fills.</summary>
-    public const string Room = "map-room";
-
-    private const double PixelsPerMillimetre = 96 / 25.4;
-
     /// <summary>Layers that are on at first.</summary>
     public static IReadOnlyList<string> FirstLayers { get; } = ["HeatMap", "Uncertainty", "Readings", "Zones"];
 
@@ -30,7 +25,7 @@ public sealed record MapQuestion(IEnumerable<string> Layers, bool Full = false, 
     public static async Task Ahead(EngineRoom engine, DeskStore store, SurveyRecord survey, string lengths) =>
         await engine.Ahead(Method, await new MapQuestion(FirstLayers).Words(store, store.SameDay(survey), lengths, false));
 
-    /// <summary>The question in words, as wide as <see cref="Room"/> is on the page.</summary>
+    /// <summary>The question in words, as wide as <see cref="PictureView.Room"/> is on the page.</summary>
     /// <param name="store">The store.</param>
     /// <param name="visits">The visits that the map rests on, the one shown last.</param>
     /// <param name="lengths">The unit in which lengths are shown.</param>
@@ -38,8 +33,7 @@ public sealed record MapQuestion(IEnumerable<string> Layers, bool Full = false, 
     public async Task<string[]> Words(DeskStore store, IEnumerable<SurveyRecord> visits, string lengths, bool locate)
     {
         var packed = await store.Pack(visits);
-        var width = Math.Round(Math.Max(100, Browser.Width(Room) * Zoom / PixelsPerMillimetre), 1);
-        var options = JsonSerializer.Serialize(new MapOptions(width, string.Join(' ', Layers), Full, locate, Viridis: Viridis), DeskJson.Default.MapOptions);
+        var options = JsonSerializer.Serialize(new MapOptions(PictureView.RoomMillimetres(Zoom), string.Join(' ', Layers), Full, locate, Viridis: Viridis), DeskJson.Default.MapOptions);
         return [store.Record.Document, lengths, packed, options];
     }
 }

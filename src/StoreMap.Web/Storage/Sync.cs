@@ -234,8 +234,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
             await layouts.Fetch(there);
             foreach (var survey in await server.Get($"api/stores/{there.Id}/surveys", Json.Default.ServerSurveyArray) ?? []) await FetchSurvey(survey);
             var service = await store.Cursor(there.Id);
-            await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }));
-            await SharedWalk.TakeIn(store, there.Id);
+            if (await FetchEvents(there.Id, $"api/stores/{there.Id}/findings", service.Received, place => store.Put(service with { Received = place }))) await SharedWalk.TakeIn(store, there.Id);
         }
     }
 
@@ -246,7 +245,8 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         await FetchEvents(there.Id, $"api/surveys/{there.Id}/events", here.Cursor, place => store.Put(here with { Cursor = place }));
     }
 
-    private async Task FetchEvents(string journal, string path, long cursor, Func<long, Task> reached)
+    // True when something new came.
+    private async Task<bool> FetchEvents(string journal, string path, long cursor, Func<long, Task> reached)
     {
         var added = 0;
         while (await server.Get($"{path}?after={cursor}", Json.Default.ReceivedEventArray) is { Length: > 0 } events)
@@ -257,5 +257,6 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         }
 
         if (added > 0 && Arrived is { } arrived) await arrived(journal);
+        return added > 0;
     }
 }

@@ -70,10 +70,8 @@ public sealed class SurveySession
     /// <summary>Milliseconds from the key to the reading being on the disk.</summary>
     public double SaveMilliseconds { get; private set; }
 
-    public StoppedWork? Stop { get; private set; }
-
-    /// <summary>The readings at which work stops, where it did.</summary>
-    public StopWork StopLimits { get; private set; } = StopWork.For(null);
+    /// <summary>Why work stopped, and the readings at which it stops there; null when it goes on.</summary>
+    public (StoppedWork Work, StopWork Limits)? Stop { get; private set; }
 
     public int Done => Points.Count(p => shown.ContainsKey(p.Id) || IsWalked(p));
 
@@ -254,7 +252,7 @@ public sealed class SurveySession
 
     private async Task StopNow(StopWork limits, double ppm, StopLevel level)
     {
-        (Stop, StopLimits) = (new StoppedWork(clock.GetUtcNow(), limits.Gas, ppm, level), limits);
+        Stop = (new StoppedWork(clock.GetUtcNow(), limits.Gas, ppm, level), limits);
         Browser.Cue("stop");
         var stop = await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
         if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };

@@ -97,17 +97,6 @@ public class LeakLocatorTests
     }
 
     [Fact]
-    public void Locate_LeakConfirmedBehindItsPanel_StaysOneLeakAtItsPlace()
-    {
-        var readings = Along((2, 0), (4, 1), (6, 2), (8, 5), (10, 12), (12, 15), (14, 13), (16, 6), (18, 3), (20, 1), (24, 0));
-        var before = Assert.Single(Locating.Locate(Case(LengthUnit.Foot), readings, []).Zones);
-        var settings = new LocateSettings { Checked = [new PanelCheck(before.Panels.MaxBy(p => p.Probability)!.Id, true)] };
-        var after = Assert.Single(Locating.Locate(Case(LengthUnit.Foot), readings, [], settings).Zones, z => z.Probability > 0.3);
-        Assert.True(after.Probability > 0.98);
-        Assert.Equal(before.Center!.Value, after.Center!.Value, 0.25);
-    }
-
-    [Fact]
     public void Locate_SameInputTwice_SameAnswer()
     {
         var readings = Along((4, 0), (8, 3), (12, 14), (16, 6), (20, 1), (24, 0));

@@ -66,11 +66,12 @@ export async function runOnce(name, version, method, args, progress) {
 }
 
 function ask(key, name, question) {
-  const heard = [];
   const [, method, ...args] = question;
+  const heard = [];
   const answer = run(name, method, args, (share, work) => heard.forEach(hear => hear(share, work)))
     .then(text => { keep('answers', question, text); return text; })
     .finally(() => pending.delete(key));
-  pending.set(key, { heard, answer });
-  return pending.get(key);
+  const asked = { heard, answer };
+  pending.set(key, asked);
+  return asked;
 }
