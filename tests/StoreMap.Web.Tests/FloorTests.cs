@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace StoreMap.Tests;
@@ -50,6 +53,46 @@ public sealed class FloorTests(Chromium chromium)
         await Floor.AllSent(page);
         Assert.Equal(5, await Floor.OnServer(server, survey));
         screens.IsQuiet();
+    }
+
+    [Fact]
+    public async Task Answer_LogItThere_AddsThePointAndTakesItsReading()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        var survey = await Floor.Begin(page);
+        foreach (var reading in new[] { "0", "0", "1", "4", "12" }) await Floor.Log(page, reading);
+        var at = await page.Locator("#current").InnerTextAsync();
+        var points = (await page.Locator("#progress").InnerTextAsync()).Split(' ')[^1];
+        await page.Locator("#tab-answer").ClickAsync();
+        await Assertions.Expect(page.Locator("#answer-state")).ToContainTextAsync("From 5 readings, worked out");
+        await page.Locator("#go-next").ClickAsync();
+        await Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync($"5 of {int.Parse(points, CultureInfo.InvariantCulture) + 1}");
+
+        // Taken back, the point is gone again, and one stands where one stood.
+        await page.Locator("#undo").ClickAsync();
+        await Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync($"5 of {points}");
+        await Assertions.Expect(page.Locator("#current")).ToHaveTextAsync(at);
+
+        await page.Locator("#tab-answer").ClickAsync();
+        await page.Locator("#go-next").ClickAsync();
+        await Assertions.Expect(page.Locator("#spot")).ToContainTextAsync(new Regex("return|kick plate"));
+        await Floor.Log(page, "9");
+        await Floor.AllSent(page);
+        using var sent = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));
+        var last = sent.RootElement.GetProperty("readings").EnumerateArray().Last();
+        Assert.Equal("9", last.GetProperty("ppm").ToString());
+        Assert.EndsWith("-" + last.GetProperty("spot").GetString(), last.GetProperty("point").GetString(), StringComparison.Ordinal);
+
+        // Opened again, one goes on from there, whatever was passed over before.
+        for (var i = 0; i < 3; i++) await page.GetByRole(AriaRole.Button, new() { Name = "Next point" }).ClickAsync();
+        await Floor.Log(page, "1");
+        var next = $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
+        await page.ReloadAsync();
+        await page.Locator("#current").WaitForAsync();
+        Assert.Equal(next, $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}");
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#paper-0").FillAsync("0");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("#paper-1")).ToBeFocusedAsync();
-        foreach (var typed in new[] { "<1", "70", "many", "8" })
+        foreach (var typed in new[] { "<1", "70", "many", "8,5" })
         {
             await page.Keyboard.TypeAsync(typed);
             await page.Keyboard.PressAsync("Enter");
@@ -35,6 +35,7 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#paper-3")).ToHaveAttributeAsync("aria-invalid", "true");
         await Assertions.Expect(page.Locator("#paper-3")).ToHaveValueAsync("many");
         await Assertions.Expect(page.Locator("#paper-wrong")).ToContainTextAsync("stop 4.");
+        await Assertions.Expect(page.Locator("#wrong-3")).ToContainTextAsync("many is no reading");
         await Floor.IsDone(page, 4);
 
         // A number put right takes the place of the wrong one; a time typed afterwards counts for it; all of it outlives a look elsewhere.
@@ -55,7 +56,7 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await Floor.AllSent(page);
         var readings = await Readings(server, survey);
         Assert.Equal(
-            ["0 2026-03-04T05:25", "7 2026-03-04T05:40", "8 2026-03-04T05:40", "<1 2026-03-04T05:40"],
+            ["0 2026-03-04T05:25", "7 2026-03-04T05:40", "8.5 2026-03-04T05:40", "<1 2026-03-04T05:40"],
             readings.Select(r => $"{r.GetProperty("ppm").GetString()} {r.GetProperty("time").GetString()}").Order(StringComparer.Ordinal));
     }
 

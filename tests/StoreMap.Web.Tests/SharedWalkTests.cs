@@ -48,4 +48,39 @@ public sealed class SharedWalkTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#set-elsewhere")).ToBeVisibleAsync();
         screens.IsQuiet();
     }
+
+    [Fact]
+    public async Task Walk_TimedAndMovedWhileItIsDrawn_IsSharedAsItWasSet()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator(".stops li").First.WaitForAsync();
+        var planned = await page.Locator(".stops b").AllInnerTextsAsync();
+
+        // All before the first drawing of it is there, which the next takes the place of.
+        await page.EvaluateAsync("""
+            () => {
+              const time = document.getElementById('begin-at');
+              time.value = '05:30';
+              time.dispatchEvent(new Event('change', { bubbles: true }));
+              document.getElementById('nearer').click();
+              document.querySelectorAll('.stops .later')[1].click();
+              document.getElementById('farther').click();
+              document.querySelectorAll('.stops .later')[2].click();
+            }
+            """);
+        List<string> moved = [planned[0], planned[2], planned[3], planned[1], .. planned.Skip(4)];
+        await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(moved);
+        await page.Locator(".clock-line").First.WaitForAsync();
+        await Floor.AllSent(page);
+
+        await using var other = await chromium.Phone();
+        var there = await other.NewPageAsync();
+        await there.GotoAsync(page.Url);
+        await Assertions.Expect(there.Locator(".stops b")).ToHaveTextAsync(moved);
+        await Assertions.Expect(there.Locator("#begin-at")).ToHaveValueAsync("05:30");
+    }
 }

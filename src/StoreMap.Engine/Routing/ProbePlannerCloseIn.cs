@@ -28,6 +28,32 @@ public static partial class ProbePlanner
         return [.. points.Select((p, i) => p with { Note = i == 0 ? FansOff : p.Note })];
     }
 
+    /// <summary>One close-in point at a spot of its own, as where the next reading tells most.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="fixture">A fixture with a front.</param>
+    /// <param name="along">Metres along its front, clamped to it.</param>
+    /// <param name="spot">Where on the fixture; <see cref="Spot.Front"/> and <see cref="Spot.Ceiling"/> are the points of <see cref="CloseIn"/> there.</param>
+    /// <param name="protocol">Dwell.</param>
+    /// <returns>The point; its id tells spot and distance.</returns>
+    /// <exception cref="ArgumentException">The fixture has no front.</exception>
+    /// <exception cref="RefusedInputException">A protocol value is out of its range.</exception>
+    public static ProbePoint CloseInAt(Plan plan, Fixture fixture, double along, Spot spot, Protocol protocol)
+    {
+        if (fixture.Front is not { } front) throw new ArgumentException("The fixture has no front.", nameof(fixture));
+        protocol.Check();
+        var (draft, at) = (new DraftBuilder(plan, protocol), Math.Clamp(along, 0, front.Length));
+        if (spot == Spot.Ceiling) return UnderLinesAt(draft, fixture, at);
+        var suffix = Suffix(plan.Units, at);
+        var point = CloseInAt(draft, fixture, at, spot == Spot.Front ? suffix : $"{suffix}-{spot.Kebab()}");
+        return point with { Spot = spot, Height = spot == Spot.KickPlate ? ProbeHeight.Low : point.Height };
+    }
+
+    private static ProbePoint CloseInAt(DraftBuilder draft, Fixture fixture, double along, string suffix) =>
+        FrontPass.At(draft, fixture, along, suffix, ProbePass.CloseIn) with { DwellSeconds = draft.Protocol.AtLeastDelay(draft.Protocol.CloseInDwellSeconds) };
+
+    private static ProbePoint UnderLinesAt(DraftBuilder draft, Fixture fixture, double along) =>
+        CloseInAt(draft, fixture, along, "U" + Suffix(draft.Plan.Units, along)[1..]) with { Spot = Spot.Ceiling, Height = ProbeHeight.High, Note = UnderLines };
+
     private static List<ProbePoint> Around(DraftBuilder draft, Fixture fixture, double along)
     {
         var (step, reach) = (draft.Protocol.CloseInStepMetres, draft.Protocol.CloseInReachMetres);
@@ -37,16 +63,10 @@ public static partial class ProbePlanner
         {
             var (on, at) = LineUpNeighbour.At(draft.Plan, fixture, along + (k * step));
             if (on is null) continue;
-            points.Add(FrontPass.At(draft, on, at, Suffix(draft.Plan.Units, at), ProbePass.CloseIn) with
-            {
-                DwellSeconds = draft.Protocol.AtLeastDelay(draft.Protocol.CloseInDwellSeconds),
-            });
+            points.Add(CloseInAt(draft, on, at, Suffix(draft.Plan.Units, at)));
         }
 
-        points.Add(FrontPass.At(draft, fixture, along, "U" + Suffix(draft.Plan.Units, along)[1..], ProbePass.CloseIn) with
-        {
-            Spot = Spot.Ceiling, Height = ProbeHeight.High, DwellSeconds = draft.Protocol.AtLeastDelay(draft.Protocol.CloseInDwellSeconds), Note = UnderLines,
-        });
+        points.Add(UnderLinesAt(draft, fixture, along));
         return points;
     }
 

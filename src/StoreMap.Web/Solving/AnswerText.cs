@@ -9,19 +9,24 @@ namespace StoreMap.Web.Solving;
 /// <summary>A hit as the live answer lists it.</summary>
 /// <param name="Place">Where, in words.</param>
 /// <param name="Net">Above room, ppm.</param>
-/// <param name="X">Plan metres.</param>
-/// <param name="Y">Plan metres.</param>
-public sealed record HitLine(string Place, double Net, double X, double Y);
+/// <param name="Point">The probe point; null where it was read at none.</param>
+public sealed record HitLine(string Place, double Net, string? Point);
 
 /// <summary>A leak zone in words.</summary>
 public sealed record ZoneLine(string Fixture, string Title, string Chance, string Where, string Lift, string Reason, double X, double Y);
 
 /// <summary>Where to go next.</summary>
-public sealed record NextLine(string Text, double X, double Y);
+/// <param name="Text">In words.</param>
+/// <param name="X">Plan metres.</param>
+/// <param name="Y">Plan metres.</param>
+/// <param name="Fixture">The fixture; null where it is at none.</param>
+/// <param name="Along">Metres along its front.</param>
+/// <param name="Spot">Where on it, in kebab case.</param>
+public sealed record NextLine(string Text, double X, double Y, string? Fixture, double Along, string Spot);
 
-/// <summary>What is known so far, in words and places.</summary>
+/// <summary>What is known so far, in words and places; of the probe points those that it has readings of.</summary>
 public sealed record Answer(
-    int Readings, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
+    int Readings, IReadOnlyList<string> Points, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
     IReadOnlyList<string> NotProbed, NextLine? Next);
 
 /// <summary>What became of a monitor's log.</summary>
@@ -36,7 +41,7 @@ internal sealed partial class AnswerJson : JsonSerializerContext;
 /// <summary>Turns the engine's answer into words for the screen.</summary>
 internal static class AnswerText
 {
-    public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], null), AnswerJson.Default.Answer);
+    public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], [], null), AnswerJson.Default.Answer);
 
     public static Answer Read(string text) => JsonSerializer.Deserialize(text, AnswerJson.Default.Answer)!;
 
@@ -46,13 +51,13 @@ internal static class AnswerText
     {
         string Tag(string id) => plan.FindFixture(id)?.Tag ?? PlanPlaces.RoomName(plan, id);
         return new Answer(
-            net.Readings.Count,
-            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.At.X, r.Reading.Place.At.Y))],
+            net.Readings.Count, [.. net.Readings.Select(r => r.Reading.Place.Point).OfType<string>().Distinct()],
+            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.Point))],
             [.. result.Zones.Select(z => Zone(plan, z))],
             [.. result.Elsewhere.Select(e => e.Unexplained ? $"At {Tag(e.Near)}: {e.Look}." : $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
             [.. result.NotProbed.Select(Tag)],
-            result.Next is { } next ? new NextLine(Say.Sentence(next.Why), next.At.X, next.At.Y) : null);
+            result.Next is { } next ? new NextLine(Say.Sentence(next.Why), next.At.X, next.At.Y, next.Fixture, next.Along ?? 0, next.Spot.Kebab()) : null);
     }
 
     private static ZoneLine Zone(Plan plan, LeakZone zone)

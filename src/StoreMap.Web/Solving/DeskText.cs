@@ -28,7 +28,7 @@ internal static class DeskText
             result is null ? null : AnswerText.Of(bench.Shown, study.Visit, result),
             result is null ? [] : [.. result.Open.Select(id => Panel(bench.Shown, result, id)).OfType<PanelLine>()],
             [.. bench.Looked.Select(l => new LookLine(l.Event, l.Panel, PanelTitle(bench.Shown, l.Panel), l.Leak, l.Component))],
-            Score(bench.Looked));
+            Score(bench.Plan, bench.Looked));
     }
 
     /// <summary>What is known of a place: the map there, and the readings about it.</summary>
@@ -87,6 +87,6 @@ internal static class DeskText
     }
 
     /// <summary>How the order of opening did at some visits; null when no leak was confirmed.</summary>
-    public static string? Score(params IEnumerable<IReadOnlyList<PanelLook>> visits) =>
-        PanelScore.Of(visits) is { Found: > 0 } score ? $"First panel right: {score.Right} of {score.Found}" : null;
+    public static string? Score(Plan plan, params IEnumerable<IReadOnlyList<PanelLook>> visits) =>
+        PanelScore.Of(plan, visits) is { Found: > 0 } score ? $"First panel right: {score.Right} of {score.Found}" : null;
 }

@@ -107,6 +107,9 @@ internal static partial class Browser
     [JSImport("keepAwake", "device")]
     public static partial Task KeepAwake(bool on);
 
+    [JSImport("readySound", "device")]
+    public static partial void ReadySound();
+
     [JSImport("cue", "device")]
     public static partial void Cue(string kind);
 

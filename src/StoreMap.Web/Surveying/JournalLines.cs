@@ -29,7 +29,7 @@ internal static class JournalLines
             JournalKinds.Start => $"begun by {Text(e, "technician")}",
             JournalKinds.Reading => $"{place}: {e.Body["ppm"]} ppm{(Text(e, "air") is { } air and not "fans-on" ? $", {air.Replace('-', ' ')}" : "")}",
             JournalKinds.Skip => $"{place}: skipped, {Text(e, "reason")}",
-            JournalKinds.CloseIn => $"closer points at {Tag(plan, e)}",
+            JournalKinds.CloseIn => $"{(Text(e, "spot") is null ? "closer points" : "one more point")} at {Tag(plan, e)}",
             JournalKinds.LeftOff => $"{Say.LeftOff(Text(e, "what") ?? "")}{(Tag(plan, e) is { } tag ? $" on {tag}" : "")}",
             JournalKinds.Restored => $"put back: {Item(session, e)}",
             JournalKinds.HandedOver => $"handed over to {Text(e, "to")}: {Item(session, e)}",

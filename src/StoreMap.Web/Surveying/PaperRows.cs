@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using StoreMap.Plans;
 using StoreMap.Surveys;
 
 namespace StoreMap.Web.Surveying;
 
 /// <summary>What is being typed from a walk sheet: times, and what was refused, by probe point. It outlives the screen it is typed on.</summary>
-public sealed class PaperRows
+public sealed partial class PaperRows
 {
     private readonly Dictionary<string, TimeOnly> times = [];
 
@@ -40,10 +41,11 @@ public sealed class PaperRows
     public async Task<string> Keep(SurveySession session, int n, string text)
     {
         var point = session.Points[n];
+        text = DecimalComma().Replace(text, ".");
         if (text.Length > 0 && !ReadingText.IsReading(text))
         {
             WrongReadings[point.Id] = text;
-            return FormattableString.Invariant($"Stop {n + 1}: {text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.");
+            return FormattableString.Invariant($"Stop {n + 1}: {NoReading(text)}");
         }
 
         WrongReadings.Remove(point.Id);
@@ -57,6 +59,18 @@ public sealed class PaperRows
         await session.Note(JournalKinds.Reading, body);
         return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
     }
+
+    /// <summary>What is wrong with a reading as typed.</summary>
+    public static string NoReading(string text) => text.Contains(',', StringComparison.Ordinal)
+        ? $"{text} may be a decimal comma or thousands. Write 1200 or 1.2."
+        : $"{text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.";
+
+    /// <summary>What is wrong with a time as typed.</summary>
+    public static string NoTime(string text) => $"{text} is no time. Allowed: 5:40, 17:05.";
+
+    // Three figures after a comma may be thousands.
+    [GeneratedRegex(@"(?<=^[<>]?[0-9]+),(?=[0-9]{1,2}$)")]
+    private static partial Regex DecimalComma();
 
     // The last time given at or above the row.
     private DateTime? Read(SurveySession session, int n)

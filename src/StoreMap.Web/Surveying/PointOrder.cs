@@ -13,7 +13,9 @@ internal static class PointOrder
         foreach (var place in state.CloseIns)
         {
             if (plan.FindFixture(place.Fixture) is not { } fixture) continue;
-            var closer = ProbePlanner.CloseIn(plan, fixture, place.At * plan.Units.InMetres(), new Protocol());
+            var along = place.At * plan.Units.InMetres();
+            IReadOnlyList<ProbePoint> closer = place.Spot is { } spot && fixture.Front is not null
+                ? [ProbePlanner.CloseInAt(plan, fixture, along, spot, new Protocol())] : ProbePlanner.CloseIn(plan, fixture, along, new Protocol());
             var at = points.FindLastIndex(p => p.Fixture == fixture.Id);
             points.InsertRange(at + 1, closer.Where(c => points.TrueForAll(p => p.Id != c.Id)));
         }

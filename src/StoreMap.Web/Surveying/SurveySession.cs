@@ -92,6 +92,16 @@ public sealed class SurveySession
     /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
     public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
 
+    /// <summary>How a point is drawn: <c>open</c>, <c>read</c>, <c>high</c> or <c>skipped</c>.</summary>
+    public string StateOf(ProbePoint point) => Shown(point.Id) is { } read
+        ? IsHigh(point.Id, read) ? "high" : "read"
+        : IsWalked(point) ? "read" : IsSkipped(point.Id) ? "skipped" : "open";
+
+    // A hit, once the room's air is known; until then twice what the monitor shows from.
+    private bool IsHigh(string point, string read) => live.Answer is { } answer && answer.Points.Contains(point)
+        ? answer.Hits.Any(h => h.Point == point)
+        : ReadingText.IsReading(read) && ReadingText.Number(read) >= 2 * Instrument.DetectionPpm;
+
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
@@ -113,11 +123,15 @@ public sealed class SurveySession
         }
 
         await Reload();
-        if (fresh || Current is null) GoTo(NextOpen(null) ?? Points.FirstOrDefault());
+        if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
         return true;
     }
+
+    // One goes on where one was, also on a device that was off meanwhile.
+    private ProbePoint? LastNoted() => State.Events.Where(e => e.Device == Device && e.Kind is JournalKinds.Reading or JournalKinds.Skip)
+        .Select(e => Points.FirstOrDefault(p => p.Id == (string?)e.Body["point"])).OfType<ProbePoint>().LastOrDefault();
 
     // Where the probe is stays.
     private async Task Reload()
@@ -224,6 +238,21 @@ public sealed class SurveySession
         Replay();
         Tell("Closer points added around here", "closer points", kept, point);
         GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
+    }
+
+    /// <summary>Adds the point where the next reading tells most, unless it is one already, and goes there.</summary>
+    public async Task Probe(NextLine next)
+    {
+        if (Plan.FindFixture(next.Fixture) is not { Front: not null } fixture || KebabNames.Parse<Spot>(next.Spot) is not { } spot) return;
+        var point = ProbePlanner.CloseInAt(Plan, fixture, next.Along, spot, new Protocol());
+        if (Points.All(p => p.Id != point.Id))
+        {
+            var kept = await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture.Id, ["at"] = Math.Round(Plan.Units.FromMetres(next.Along), 3), ["spot"] = next.Spot });
+            Replay();
+            Tell("One more point added", "one more point", kept, Current);
+        }
+
+        GoTo(Points.FirstOrDefault(p => p.Id == point.Id) ?? Current);
     }
 
     /// <summary>Notes what needs nothing else done; see <see cref="SurveyNotes"/>.</summary>

@@ -175,6 +175,18 @@ public partial class ProbePlannerTests
     }
 
     [Fact]
+    public void CloseInAt_Spot_IsOnePointThere()
+    {
+        var plan = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 24), WalkIn("W1", 40, 60, 12, 14));
+        var pass = ProbePlanner.CloseIn(plan, plan.Fixtures[0], 10 * Foot, Usual);
+        Assert.Equal(pass.Single(p => p.Id == "C1-N10.0") with { Note = null }, ProbePlanner.CloseInAt(plan, plan.Fixtures[0], 10 * Foot, Spot.Front, Usual));
+        Assert.Equal(pass[^1], ProbePlanner.CloseInAt(plan, plan.Fixtures[0], 10 * Foot, Spot.Ceiling, Usual));
+        var kick = ProbePlanner.CloseInAt(plan, plan.Fixtures[0], 30 * Foot, Spot.KickPlate, Usual);
+        Assert.Equal(("C1-N24.0-kick-plate", Spot.KickPlate, ProbeHeight.Low, 24), (kick.Id, kick.Spot, kick.Height, Math.Round(kick.Along!.Value / Foot, 9)));
+        Assert.Throws<ArgumentException>(() => ProbePlanner.CloseInAt(plan, plan.Fixtures[1], 0, Spot.Front, Usual));
+    }
+
+    [Fact]
     public void CloseIn_NearAnEnd_GoesOnIntoTheJoinedCase()
     {
         var plan = Store(Case("C1", FixtureKind.OpenCase, 20, 50, 12, "L1"), Case("C2", FixtureKind.OpenCase, 32.1, 50, 12, "L1"));

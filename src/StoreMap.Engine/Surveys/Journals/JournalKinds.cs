@@ -15,7 +15,7 @@ public static class JournalKinds
     /// <summary>A probe point is passed over: point, reason.</summary>
     public const string Skip = "skip";
 
-    /// <summary>Closer points are probed around a place: fixture, at.</summary>
+    /// <summary>Closer points are probed around a place: fixture, at; with a spot one point there.</summary>
     public const string CloseIn = "close-in";
 
     /// <summary>The store was changed and must be put back: what, fixture.</summary>

@@ -23,11 +23,11 @@ public static class JournalReplay
         var read = counting.Where(e => e.Kind == JournalKinds.Reading).Select(e => Text(e, "point")).OfType<string>().Distinct().ToList();
         var ended = counting.Any(e => e.Kind == JournalKinds.Close);
         if (ended && items.Exists(i => i.Ended is null)) conflicts.Add("The visit was ended while something was still off. Restore it or hand it over, then end the visit again.");
-        return new JournalState
+        return new JournalState(() => File(store, units, start, counting))
         {
-            Events = counting, File = File(store, units, start, counting), Read = read, LeftOff = items, Conflicts = conflicts,
+            Events = counting, Read = read, LeftOff = items, Conflicts = conflicts,
             Skipped = [.. Of(counting, JournalKinds.Skip).Select(e => new SkippedPoint(Text(e, "point") ?? "", Text(e, "reason") ?? "")).Where(s => !read.Contains(s.Point)).DistinctBy(s => s.Point)],
-            CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"))).Distinct()],
+            CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"), KebabNames.Parse<Spot>(Text(e, "spot")))).Distinct()],
             Panels = Panels(counting),
             Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => new StoppedWork(e.Time, Text(e, "gas") ?? "", Number(e, "ppm"), Text(e, "level") == "out" ? StopLevel.Out : StopLevel.Leave))],
             Closed = ended && items.TrueForAll(i => i.Ended is not null),
@@ -66,6 +66,12 @@ public static class JournalReplay
         var once = new List<JournalEvent>();
         foreach (var same in events.GroupBy(e => e.Id, StringComparer.Ordinal))
         {
+            if (same.Take(2).Count() == 1)
+            {
+                once.Add(same.First());
+                continue;
+            }
+
             var texts = same.Select(e => (Event: e, Text: e.Write())).DistinctBy(e => e.Text).OrderBy(e => e.Text, StringComparer.Ordinal).ToList();
             once.Add(texts[0].Event);
             if (texts.Count > 1) conflicts.Add($"The entry {same.Key} came with two contents; the first is used.");

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using StoreMap.Plans;
 
 namespace StoreMap.Surveys;
 
@@ -19,7 +20,8 @@ public sealed record SkippedPoint(string Point, string Reason);
 /// <summary>A place around which closer points are probed.</summary>
 /// <param name="Fixture">Fixture id.</param>
 /// <param name="At">Distance along its front, layout units; 0 in a walk-in.</param>
-public sealed record CloseInPlace(string Fixture, double At);
+/// <param name="Spot">The spot of the one point asked for there; null for closer points to both sides.</param>
+public sealed record CloseInPlace(string Fixture, double At, Spot? Spot = null);
 
 /// <summary>A reading at which work stops.</summary>
 /// <param name="Time">When.</param>
@@ -39,11 +41,15 @@ public sealed record PanelLook(string Event, string Panel, bool Leak, string? Co
 /// <summary>What a survey's events come to. The same events in any order, with repeats, come to the same.</summary>
 public sealed record JournalState
 {
+    private readonly Lazy<JsonObject> file;
+
+    internal JournalState(Func<JsonObject> file) => this.file = new Lazy<JsonObject>(file);
+
     /// <summary>Events that count, in time order; those withdrawn left out.</summary>
     public required IReadOnlyList<JournalEvent> Events { get; init; }
 
-    /// <summary>The survey as a file's JSON, read with <see cref="SurveyDocument"/>.</summary>
-    public required JsonObject File { get; init; }
+    /// <summary>The survey as a file's JSON, read with <see cref="SurveyDocument"/>; put together when it is first asked for.</summary>
+    public JsonObject File => file.Value;
 
     /// <summary>Points passed over and not read later.</summary>
     public required IReadOnlyList<SkippedPoint> Skipped { get; init; }

@@ -1,16 +1,36 @@
+using StoreMap.Plans;
+
 namespace StoreMap.Surveys;
 
-/// <summary>How the order of opening did: of the cases in which a leak was confirmed at a visit, in how many it was behind the first panel
-/// lifted there.</summary>
-/// <param name="Right">Cases in which the first panel lifted had the leak.</param>
-/// <param name="Found">Cases in which a leak was confirmed; a case counts once a visit.</param>
+/// <summary>How the order of opening did: of the leaks confirmed, how many were behind the first panel lifted for them. A search begins with
+/// the first panel lifted in a line-up at a visit, and with the next one after a leak was found there.</summary>
+/// <param name="Right">Leaks behind the first panel lifted.</param>
+/// <param name="Found">Leaks confirmed.</param>
 public readonly record struct PanelScore(int Right, int Found)
 {
     /// <summary>The score of some visits.</summary>
+    /// <param name="plan">The store: its line-ups tell which panels were lifted for one leak. A fixture that it doesn't have stands by itself.</param>
     /// <param name="visits">Of each visit the panels lifted, in any order.</param>
-    public static PanelScore Of(IEnumerable<IEnumerable<PanelLook>> visits)
+    public static PanelScore Of(Plan plan, IEnumerable<IEnumerable<PanelLook>> visits)
     {
-        var found = visits.SelectMany(v => v.GroupBy(l => l.Panel[..Math.Max(0, l.Panel.LastIndexOf('/'))]).Where(g => g.Any(l => l.Leak))).ToList();
-        return new PanelScore(found.Count(g => g.OrderBy(l => l.Time).First().Leak), found.Count);
+        var (right, found) = (0, 0);
+        foreach (var lineUp in visits.SelectMany(v => v.GroupBy(l => LineUp(plan, l.Panel))))
+        {
+            var first = true;
+            foreach (var look in lineUp.OrderBy(l => l.Time).ThenBy(l => l.Panel, StringComparer.Ordinal))
+            {
+                if (look.Leak) found++;
+                if (look.Leak && first) right++;
+                first = look.Leak;
+            }
+        }
+
+        return new PanelScore(right, found);
+    }
+
+    private static string LineUp(Plan plan, string panel)
+    {
+        var fixture = panel[..Math.Max(0, panel.LastIndexOf('/'))];
+        return plan.FindFixture(fixture)?.LineUp ?? fixture;
     }
 }

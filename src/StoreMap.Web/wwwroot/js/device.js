@@ -22,6 +22,13 @@ export async function keepAwake(on) {
   } catch { lock = null; }
 }
 
+// The player takes a tenth of a second and more to be made: it is there before the first reading is kept. Browsers allow it after a touch.
+export function readySound() {
+  const soon = () => setTimeout(() => { try { sound ??= new AudioContext(); } catch { /* no sound here */ } }, 300);
+  if (navigator.userActivation?.hasBeenActive) soon();
+  else for (const touch of ['pointerdown', 'keydown']) addEventListener(touch, soon, { once: true });
+}
+
 // Two rising tones tell that the dwell is over, three falling ones to stop work.
 export function cue(kind) {
   navigator.vibrate?.(kind === 'stop' ? [400, 150, 400, 150, 400] : kind === 'saved' ? [20] : [120, 60, 120]);
