@@ -44,6 +44,9 @@ internal static class Say
         ? place.Along is { } along ? $"{fixture.Tag}, {Length(plan.Units, fixture.FromLeft(along))} from the left" : fixture.Tag
         : PlanPlaces.RoomName(plan, place.Room);
 
+    /// <summary>A probe point, as on the line that tells what was kept.</summary>
+    public static string Place(Plan plan, ProbePoint point) => Title(plan, point) + (point.Fixture is null ? "" : $", {Where(plan, point)}");
+
     /// <summary>Where a probe point lies, beyond its fixture's name.</summary>
     public static string Where(Plan plan, ProbePoint point)
     {

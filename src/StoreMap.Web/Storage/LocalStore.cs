@@ -19,6 +19,12 @@ public sealed class LocalStore
     /// <summary>The technician's name as last given.</summary>
     public string Technician => device?.Technician ?? "";
 
+    /// <summary>Delay of the monitor as last given, seconds; the usual 5 before.</summary>
+    public double DelaySeconds => device?.DelaySeconds ?? 5;
+
+    /// <summary>What the monitor shows from as last given, ppm; 1 before.</summary>
+    public double LimitPpm => device?.LimitPpm ?? 1;
+
     /// <summary>True when a mark of an earlier use is there but the data is not: the browser's storage was wiped.</summary>
     public bool Wiped { get; private set; }
 
@@ -52,6 +58,8 @@ public sealed class LocalStore
     public Task SetLengths(string symbol) => Put(device! with { Lengths = symbol });
 
     public Task SetTechnician(string name) => Put(device! with { Technician = name });
+
+    public Task SetMonitor(double delaySeconds, double limitPpm) => Put(device! with { DelaySeconds = delaySeconds, LimitPpm = limitPpm });
 
     /// <summary>Keeps how sheets are to be written.</summary>
     public Task SetSheets(string language, string company) => Put(device! with { Language = language, Company = company.Trim() });

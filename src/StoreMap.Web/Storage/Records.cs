@@ -68,6 +68,12 @@ public sealed record DeviceRecord
 
     public string? Technician { get; init; }
 
+    /// <summary>Delay of the monitor that was logged with last, seconds; null before.</summary>
+    public double? DelaySeconds { get; init; }
+
+    /// <summary>What it shows from, ppm; null before.</summary>
+    public double? LimitPpm { get; init; }
+
     /// <summary>Language code of the sheets; null for English.</summary>
     public string? Language { get; init; }
 

@@ -27,13 +27,14 @@ internal static class JournalLines
         return e.Kind switch
         {
             JournalKinds.Start => $"begun by {Text(e, "technician")}",
-            JournalKinds.Reading => $"{place}: {e.Body["ppm"]} ppm{(Text(e, "air") is { } air and not "fans-on" ? $", {air.Replace('-', ' ')}" : "")}",
+            JournalKinds.Reading => $"{place}: {e.Body["ppm"]} ppm{(Text(e, "air") is { } air and not "fans-on" ? $", {air.Replace('-', ' ')}" : "")}{(Text(e, "note") is { } said ? $", \"{said}\"" : "")}",
             JournalKinds.Skip => $"{place}: skipped, {Text(e, "reason")}",
             JournalKinds.CloseIn => $"{(Text(e, "spot") is null ? "closer points" : "one more point")} at {Tag(plan, e)}",
             JournalKinds.LeftOff => $"{Say.LeftOff(Text(e, "what") ?? "")}{(Tag(plan, e) is { } tag ? $" on {tag}" : "")}",
             JournalKinds.Restored => $"put back: {Item(session, e)}",
             JournalKinds.HandedOver => $"handed over to {Text(e, "to")}: {Item(session, e)}",
             JournalKinds.StopWork => $"work stopped at {e.Body["ppm"]} ppm {Text(e, "gas")}",
+            JournalKinds.StopAnswered => "everyone is out and the place is aired",
             JournalKinds.Activity => $"{Text(e, "what")} {((bool?)e.Body["on"] == true ? "begins" : "ends")} in {PlanPlaces.RoomName(plan, Text(e, "room"))}",
             JournalKinds.Photo => $"photo{(Tag(plan, e) is { } tag ? $" of {tag}" : "")}{(Text(e, "note") is { } note ? $": {note}" : "")}",
             JournalKinds.Mark => $"walk of {Tag(plan, e)}: {Text(e, "event")}",

@@ -1,13 +1,13 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using System.Text.RegularExpressions;
 using StoreMap.Plans;
 using StoreMap.Surveys;
+using StoreMap.Web.Shared;
 
 namespace StoreMap.Web.Surveying;
 
 /// <summary>What is being typed from a walk sheet: times, and what was refused, by probe point. It outlives the screen it is typed on.</summary>
-public sealed partial class PaperRows
+public sealed class PaperRows
 {
     private readonly Dictionary<string, TimeOnly> times = [];
 
@@ -41,7 +41,7 @@ public sealed partial class PaperRows
     public async Task<string> Keep(SurveySession session, int n, string text)
     {
         var point = session.Points[n];
-        text = DecimalComma().Replace(text, ".");
+        text = TypedNumber.WithPoint(text);
         if (text.Length > 0 && !ReadingText.IsReading(text))
         {
             WrongReadings[point.Id] = text;
@@ -67,10 +67,6 @@ public sealed partial class PaperRows
 
     /// <summary>What is wrong with a time as typed.</summary>
     public static string NoTime(string text) => $"{text} is no time. Allowed: 5:40, 17:05.";
-
-    // Three figures after a comma may be thousands.
-    [GeneratedRegex(@"(?<=^[<>]?[0-9]+),(?=[0-9]{1,2}$)")]
-    private static partial Regex DecimalComma();
 
     // The last time given at or above the row.
     private DateTime? Read(SurveySession session, int n)

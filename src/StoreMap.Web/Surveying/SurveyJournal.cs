@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using StoreMap.Surveys;
 using StoreMap.Web.Storage;
@@ -7,6 +8,9 @@ namespace StoreMap.Web.Surveying;
 /// <summary>The journal of the survey at hand: what the device keeps of it, and the entries that this device adds.</summary>
 internal sealed class SurveyJournal(LocalStore store, Sync sync, TimeProvider clock)
 {
+    // What two readings of one thing have in common.
+    private static readonly string[] Same = ["point", "height", "air"];
+
     private readonly List<JournalEvent> events = [];
     private string survey = "";
     private int number;
@@ -32,6 +36,23 @@ internal sealed class SurveyJournal(LocalStore store, Sync sync, TimeProvider cl
         events.AddRange(read.Where(e => known.Add(e.Id)));
         number = events.Where(e => e.Device == store.Device).Select(e => e.Number + 1).Append(number).Max();
         return true;
+    }
+
+    /// <summary>Readings of a device that a new one takes the place of: of the same point, height and air, not taken back yet.</summary>
+    /// <param name="reading">The new one.</param>
+    /// <param name="device">The device.</param>
+    public IReadOnlyList<JournalEvent> Like(JsonObject reading, string device)
+    {
+        var gone = events.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => (string?)e.Body["of"]).ToHashSet();
+        return [.. events.Where(e => e.Kind == JournalKinds.Reading && e.Device == device && !gone.Contains(e.Id) && Same.All(f => (string?)e.Body[f] == (string?)reading[f]))];
+    }
+
+    /// <summary>A reading as an entry of its own at another time, with the time when it was read.</summary>
+    public static JsonObject AtItsTime(JournalEvent reading)
+    {
+        var body = reading.Body.DeepClone().AsObject();
+        body["time"] ??= reading.Time.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
+        return body;
     }
 
     /// <summary>Adds an entry. It is on the disk when this returns.</summary>

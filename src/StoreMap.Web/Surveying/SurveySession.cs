@@ -61,8 +61,9 @@ public sealed class SurveySession
     /// <summary>What was last kept, for the line that says so.</summary>
     public string LastSaved { get; private set; } = "";
 
-    /// <summary>The entries that the line tells of, which can be taken back at once, and the point they were made at; null when there is none.</summary>
-    public (IReadOnlyList<string> Entries, string What, ProbePoint? At)? LastKept { get; private set; }
+    /// <summary>The entries that the line tells of, which can be taken back at once, the point they were made at, and the readings that stood there
+    /// before; null when there is none.</summary>
+    public (IReadOnlyList<string> Entries, string What, ProbePoint? At, IReadOnlyList<JsonObject> Before)? LastKept { get; private set; }
 
     /// <summary>All entries, also those taken back.</summary>
     public IReadOnlyList<JournalEvent> Entries => journal.Events;
@@ -70,7 +71,7 @@ public sealed class SurveySession
     /// <summary>Milliseconds from the key to the reading being on the disk.</summary>
     public double SaveMilliseconds { get; private set; }
 
-    /// <summary>Why work stopped, and the readings at which it stops there; null when it goes on.</summary>
+    /// <summary>Why work stopped on this device, and the readings at which it stops there; null when it was answered and goes on.</summary>
     public (StoppedWork Work, StopWork Limits)? Stop { get; private set; }
 
     public int Done => Points.Count(p => shown.ContainsKey(p.Id) || IsWalked(p));
@@ -102,7 +103,13 @@ public sealed class SurveySession
         ? answer.Hits.Any(h => h.Point == point)
         : ReadingText.IsReading(read) && ReadingText.Number(read) >= 2 * Instrument.DetectionPpm;
 
+    /// <summary>Says what was done that can't be taken back at once.</summary>
+    internal void Tell(string line) => (LastSaved, LastKept) = (line, null);
+
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
+
+    /// <summary>True once a survey was opened.</summary>
+    public bool IsOpen => State is not null;
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
     public async Task<bool> Open(string survey)
@@ -119,7 +126,7 @@ public sealed class SurveySession
             stood.Clear();
             Paper = new PaperRows();
             journal.Begin(record.Id);
-            (Current, Stop, LastKept, LastSaved) = (null, null, null, "");
+            (Current, LastKept, LastSaved) = (null, null, "");
         }
 
         await Reload();
@@ -178,11 +185,15 @@ public sealed class SurveySession
         var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
         if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
+        var before = journal.Like(body, Device);
         var kept = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
+        foreach (var e in before) await journal.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = e.Id, ["reason"] = "read again" });
         shown[point.Id] = ppm;
-        Tell($"{Say.Title(Plan, point)}: {ppm} ppm kept on this device", $"{Say.Title(Plan, point)}, {ppm} ppm", kept, point);
-        var value = ReadingText.Number(ppm);
+        var (place, value) = (Say.Place(ShownPlan, point), ReadingText.Number(ppm));
+        var instead = before.Count > 0 ? $" in place of {(string?)before[^1].Body["ppm"]}" : "";
+        var unclean = point.Pass == ProbePass.Zero && value > 0 ? ". Clean air shows 0: let the monitor warm up, or zero it again" : "";
+        Tell($"{place}: {ppm} ppm kept on this device{instead}{unclean}", $"{place}, {ppm} ppm", kept, point, [.. before.Select(SurveyJournal.AtItsTime)]);
         var limits = Limits(point);
         var level = limits.Judge(value);
         if (level != StopLevel.None) await StopNow(limits, value, level);
@@ -215,8 +226,9 @@ public sealed class SurveySession
     public async Task Undo()
     {
         if (LastKept is not { } kept) return;
-        (LastKept, LastSaved, Stop) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.", null);
+        (LastKept, LastSaved) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.");
         await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
+        if (kept.Before.Count > 0) await Note(JournalKinds.Reading, kept.Before);
         if (kept.At is { } at) GoTo(at);
     }
 
@@ -224,7 +236,8 @@ public sealed class SurveySession
     {
         if (Current is not { } point) return;
         var kept = await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
-        Tell($"{Say.Title(Plan, point)}: skipped, {reason}", $"{Say.Title(Plan, point)} skipped", kept, point);
+        var place = Say.Place(ShownPlan, point);
+        Tell($"{place}: skipped, {reason}", $"{place} skipped", kept, point);
         Replay();
         GoTo(NextOpen(point));
     }
@@ -263,9 +276,9 @@ public sealed class SurveySession
         if (kind is JournalKinds.Reading or JournalKinds.Withdraw) Ask();
     }
 
-    public void WorkGoesOn()
+    public async Task WorkGoesOn()
     {
-        Stop = null;
+        await Note(JournalKinds.StopAnswered, new JsonObject());
         GoTo(NextOpen(Current));
     }
 
@@ -281,14 +294,13 @@ public sealed class SurveySession
 
     private async Task StopNow(StopWork limits, double ppm, StopLevel level)
     {
-        Stop = (new StoppedWork(clock.GetUtcNow(), limits.Gas, ppm, level), limits);
         Browser.Cue("stop");
         var stop = await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
         if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };
         Replay();
     }
 
-    private void Tell(string line, string what, string entry, ProbePoint? at) => (LastSaved, LastKept) = (line, ([entry], what, at));
+    private void Tell(string line, string what, string entry, ProbePoint? at, IReadOnlyList<JsonObject>? before = null) => (LastSaved, LastKept) = (line, ([entry], what, at, before ?? []));
 
     private void Replay()
     {
@@ -300,7 +312,17 @@ public sealed class SurveySession
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
         Walks = JournalMarks.Walks(State, store.Device);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
+        Stop = OpenStop();
         Changed?.Invoke();
+    }
+
+    // Until it is answered a stop is the last that this device noted: closing the page is no answer.
+    private (StoppedWork Work, StopWork Limits)? OpenStop()
+    {
+        var mine = State.Events.Where(e => e.Device == Device).OrderBy(e => e.Number).ToList();
+        if (mine.LastOrDefault() is not { Kind: JournalKinds.StopWork } last || State.Stops.LastOrDefault(s => s.Time == last.Time) is not { } work) return null;
+        var read = mine.LastOrDefault(e => e.Kind == JournalKinds.Reading);
+        return (work, Points.FirstOrDefault(p => p.Id == (string?)read?.Body["point"]) is { } point ? Limits(point) : StopWork.At(Plan, null, 0));
     }
 
     private void Ask() => live.Ask(Input);

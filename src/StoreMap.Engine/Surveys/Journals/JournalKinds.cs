@@ -30,6 +30,9 @@ public static class JournalKinds
     /// <summary>A stop-work reading: gas, ppm, level.</summary>
     public const string StopWork = "stop-work";
 
+    /// <summary>A stop-work reading was answered: everyone is out and the place is aired.</summary>
+    public const string StopAnswered = "stop-answered";
+
     /// <summary>What is going on in a room: room, what, on.</summary>
     public const string Activity = "activity";
 

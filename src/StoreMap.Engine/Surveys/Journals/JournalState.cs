@@ -78,9 +78,9 @@ public sealed record JournalState
     /// <summary>Items still open.</summary>
     public IEnumerable<LeftOffItem> Open => LeftOff.Where(i => i.Ended is null);
 
-    /// <summary>Since when someone is in a walk-in; null when nobody is.</summary>
-    public DateTimeOffset? InsideSince(string fixture) =>
-        Events.LastOrDefault(e => e.Kind == JournalKinds.CheckIn && (string?)e.Body["fixture"] == fixture) is { } last && (bool?)last.Body["in"] == true ? last.Time : null;
+    /// <summary>Walk-ins that someone is in, and since when.</summary>
+    public IEnumerable<(string Fixture, DateTimeOffset Since)> Inside => Events.Where(e => e.Kind == JournalKinds.CheckIn).GroupBy(e => (string?)e.Body["fixture"] ?? "")
+        .Where(g => (bool?)g.Last().Body["in"] == true).Select(g => (g.Key, g.Last().Time));
 
     /// <summary>True while something goes on in a room; null for the sales floor.</summary>
     public bool GoesOn(string? room, string what) =>

@@ -1,0 +1,151 @@
+using System.Text.Json;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>What must not be overlooked on the floor: who is in a walk-in, why work stopped, and which number counts.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class FloorSafetyTests(Chromium chromium)
+{
+    private const int MostPoints = 60;
+
+    [Fact]
+    public async Task WalkIn_SomebodyInsideTooLong_IsToldOnEveryPartAndKeepsTheVisitOpen()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await page.Clock.InstallAsync();
+        await Floor.MakeStore(page, server.Url);
+        await Floor.Begin(page);
+        await To(page, "W1");
+        await page.Locator("#walk-in-in").ClickAsync();
+        var (strip, clock, end) = (page.Locator(".off-strip"), page.Locator(".off-strip .clock"), page.Locator("#close"));
+        await Assertions.Expect(strip).ToContainTextAsync("Inside W1");
+        await page.GetByLabel("Previous point").ClickAsync();
+        await page.Clock.FastForwardAsync("09:00");
+        await Assertions.Expect(strip).ToContainTextAsync("come out by 10 minutes");
+        await page.Clock.FastForwardAsync("02:00");
+        await Assertions.Expect(strip).ToContainTextAsync("Come out now");
+        await Assertions.Expect(clock).ToHaveCSSAsync("background-color", "rgb(179, 38, 30)");
+        await Assertions.Expect(clock).ToBeVisibleAsync();
+        foreach (var part in new[] { "answer", "paper", "end" })
+        {
+            await page.Locator("#tab-" + part).ClickAsync();
+            await Assertions.Expect(clock).ToBeVisibleAsync();
+        }
+
+        await Assertions.Expect(end).ToBeDisabledAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "The store's page" }).ClickAsync();
+        await page.Locator("#begin").WaitForAsync();
+        await Assertions.Expect(clock).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Back to the visit" }).ClickAsync();
+        await page.Locator(".walk-in-out").ClickAsync();
+        await Assertions.Expect(strip).ToHaveCountAsync(0);
+        await page.Locator("#tab-end").ClickAsync();
+        await Assertions.Expect(end).ToBeEnabledAsync();
+    }
+
+    [Fact]
+    public async Task StopWork_PageOpenedAgain_StandsUntilItIsAnswered()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        await Floor.Begin(page);
+        await To(page, "1A");
+        foreach (var digit in "9400") await page.Locator($"#key-{(int)digit}").ClickAsync();
+        await page.Locator("#save").ClickAsync();
+        await page.Locator("#stop-done").WaitForAsync();
+        var words = await page.Locator(".stop").InnerTextAsync();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator(".stop")).ToHaveTextAsync(words, new() { UseInnerText = true });
+        await page.Locator("#stop-done").ClickAsync();
+        await page.Locator("#current").WaitForAsync();
+        await page.ReloadAsync();
+        await page.Locator("#current").WaitForAsync();
+        await page.Locator("#tab-end").ClickAsync();
+        await page.GetByText("entries").ClickAsync();
+        await Assertions.Expect(page.Locator(".journal")).ToContainTextAsync("everyone is out and the place is aired");
+    }
+
+    [Fact]
+    public async Task Reading_TypedAgainAtAPoint_TakesThePlaceOfTheFirst()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        var survey = await Floor.Begin(page);
+        await Floor.Log(page, "0");
+        await To(page, "1A");
+        await Floor.Log(page, "4");
+        await page.GetByLabel("Previous point").ClickAsync();
+        var saved = page.Locator("#saved");
+
+        // What is typed and not kept does not go along to another point.
+        await page.Locator("#key-55").ClickAsync();
+        await page.GetByLabel("Next point").ClickAsync();
+        await Assertions.Expect(page.Locator("#number")).ToHaveTextAsync("–");
+        await page.GetByLabel("Previous point").ClickAsync();
+        await Type(page, "5");
+        await Assertions.Expect(saved).ToContainTextAsync("5 ppm kept on this device in place of 4");
+        Assert.Equal(["<1", "5"], await Ppm());
+        await page.Locator("#undo").ClickAsync();
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("read: 4 ppm");
+        Assert.Equal(["<1", "4"], await Ppm());
+
+        // In other air it is another reading.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("#confirm-off")).ToBeFocusedAsync();
+        await page.Locator("#confirm-off").ClickAsync();
+        await Type(page, "9");
+        await Assertions.Expect(saved).Not.ToContainTextAsync("in place");
+        Assert.Equal(["<1", "4", "9"], await Ppm());
+
+        async Task<IEnumerable<string?>> Ppm()
+        {
+            await Floor.AllSent(page);
+            using var json = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));
+            return [.. json.RootElement.GetProperty("readings").EnumerateArray().Select(r => r.GetProperty("ppm").ToString())];
+        }
+    }
+
+    [Fact]
+    public async Task HitNow_WhileALineUpIsWalked_SendsNobodyBack()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        await Floor.Begin(page);
+        await To(page, "1A");
+        for (var steps = 0; !await page.Locator("#walk").IsVisibleAsync(); steps++)
+        {
+            Assert.InRange(steps, 0, MostPoints);
+            await page.GetByLabel("Next point").ClickAsync();
+        }
+
+        await page.Locator("#walk").ClickAsync();
+        await page.Locator("#hit").ClickAsync();
+        await Assertions.Expect(page.Locator("#go-back")).ToContainTextAsync("The monitor's log has it");
+        await page.Locator("#walk").ClickAsync();
+        await Assertions.Expect(page.Locator("#go-back")).ToHaveCountAsync(0);
+    }
+
+    private static async Task Type(IPage page, string digits)
+    {
+        foreach (var digit in digits) await page.Locator($"#key-{(int)digit}").ClickAsync();
+        await page.Locator("#save").ClickAsync();
+    }
+
+    private static async Task To(IPage page, string tag)
+    {
+        for (var steps = 0; !(await page.Locator("#current").InnerTextAsync()).StartsWith(tag, StringComparison.Ordinal); steps++)
+        {
+            Assert.InRange(steps, 0, MostPoints);
+            await page.GetByLabel("Next point").ClickAsync();
+        }
+    }
+}
