@@ -30,9 +30,14 @@ public sealed class FindingLifeTests(Chromium chromium)
         await page.GetByRole(AriaRole.Link, new() { Name = "Map", Exact = true }).First.ClickAsync();
         await page.Locator(".leak-here").First.ClickAsync();
         await page.Locator("input.component").FillAsync("expansion valve flare");
+
+        // Found on the visit's day, unless another is given.
+        var found = await page.Locator("input.found-on").InputValueAsync();
+        Assert.StartsWith("2026-0", found, StringComparison.Ordinal);
         await page.Locator(".confirm").ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Findings: photo, repair and tests" }).ClickAsync();
         await Stands(page, "Open");
+        await Assertions.Expect(page.Locator(".record li").First).ToContainTextAsync(found);
         await Assertions.Expect(page.Locator("#score")).ToContainTextAsync("First panel right: 1 of 1");
         await page.Locator("input.photo").SetInputFilesAsync(new FilePayload { Name = "a.jpg", MimeType = "image/jpeg", Buffer = Convert.FromBase64String(await page.EvaluateAsync<string>(Picture)) });
         await Assertions.Expect(page.Locator(".finding .photos img")).ToHaveCountAsync(1);
@@ -44,7 +49,7 @@ public sealed class FindingLifeTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#entry-component")).ToHaveValueAsync("expansion valve flare");
         await page.Locator("#entry-who").FillAsync("Ben Ash");
         await page.Locator("#entry-repair").FillAsync("flare remade");
-        await page.Locator("#entry-added").FillAsync("3.5");
+        await page.Locator("#entry-added").FillAsync("3,5");
         await screens.Look("repair");
         await page.Locator("#entry-add").ClickAsync();
         await Stands(page, "Repaired");

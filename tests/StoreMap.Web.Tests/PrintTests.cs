@@ -53,6 +53,14 @@ public sealed class PrintTests(Chromium chromium)
         await page.EmulateMediaAsync(new() { Media = Media.Print });
         await Assertions.Expect(page.Locator(".stops")).ToBeHiddenAsync();
         await Assertions.Expect(page.Locator("figure.sheet").First).ToBeVisibleAsync();
+
+        // At the scale that the sheet says: as many millimetres wide and high on paper as it is drawn.
+        foreach (var wrong in await page.EvaluateAsync<double[]>("""
+            () => [...document.querySelectorAll('figure.sheet .paper')].flatMap(h => {
+              const svg = h.shadowRoot.querySelector('svg'), box = svg.viewBox.baseVal, to = svg.getScreenCTM(), px = 96 / 25.4;
+              return [box.width * to.a / px - parseFloat(svg.getAttribute('width')), box.height * to.d / px - parseFloat(svg.getAttribute('height'))];
+            })
+            """)) Assert.InRange(wrong, -0.1, 0.1);
         screens.IsQuiet();
     }
 

@@ -29,11 +29,14 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
     }
 
     /// <summary>The plan of a store, read once as long as it stays the same: one goes from page to page.</summary>
-    public static Plan PlanOf(StoreRecord record)
+    public static Plan PlanOf(StoreRecord record) => PlanOf(record.Document);
+
+    /// <summary>The plan of a layout.</summary>
+    public static Plan PlanOf(string document)
     {
-        if (parsed is { } last && last.Document == record.Document) return last.Plan;
-        var plan = LayoutDocument.Parse(record.Document).Plan;
-        parsed = (record.Document, plan);
+        if (parsed is { } last && last.Document == document) return last.Plan;
+        var plan = LayoutDocument.Parse(document).Plan;
+        parsed = (document, plan);
         return plan;
     }
 

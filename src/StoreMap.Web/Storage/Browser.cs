@@ -131,8 +131,11 @@ internal static partial class Browser
 
     /// <summary>Prints the page.</summary>
     /// <param name="sizes">A JSON list of class, width and height of its sheets, millimetres.</param>
+    [JSImport("papers", "device")]
+    public static partial void Papers(string sizes);
+
     [JSImport("print", "device")]
-    public static partial void Print(string sizes);
+    public static partial void Print();
 
     /// <summary>Where a press lies in an element, in parts of its width and height.</summary>
     [JSImport("inside", "device")]

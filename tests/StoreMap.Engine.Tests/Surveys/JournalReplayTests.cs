@@ -56,6 +56,31 @@ public class JournalReplayTests
         Assert.Empty(Replay(skip, Event(2, JournalKinds.Reading, Reading(4, "7", "P1"))).Skipped);
     }
 
+    [Theory]
+    [InlineData("2026-05-30", "2026-05-30")]
+    [InlineData("30.5.2026", null)]
+    [InlineData(null, null)]
+    public void Replay_PanelNotedLater_WasLiftedOnItsDay(string? day, string? liftedOn)
+    {
+        var look = Assert.Single(Replay(Event(1, JournalKinds.Panel, new JsonObject { ["panel"] = "C1/2", ["leak"] = true, ["day"] = day })).Panels);
+        Assert.Equal(liftedOn ?? $"{Start:yyyy-MM-dd}", $"{look.LiftedOn:yyyy-MM-dd}");
+    }
+
+    [Fact]
+    public void Replay_WalkIn_SomebodyIsInsideUntilOut()
+    {
+        JournalEvent In(int number, string fixture, bool inside) => Event(number, JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+        Assert.Equal([("W1", Start.AddMinutes(1)), ("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true)).Inside);
+        Assert.Equal([("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true), In(3, "W1", false)).Inside);
+    }
+
+    [Fact]
+    public void Replay_CloseInWithASpot_AsksForOnePointThere()
+    {
+        var body = new JsonObject { ["fixture"] = "C1", ["at"] = 12.5, ["spot"] = "kick-plate" };
+        Assert.Equal([new CloseInPlace("C1", 12.5, Spot.KickPlate)], Replay(Event(1, JournalKinds.CloseIn, body)).CloseIns);
+    }
+
     [Fact]
     public void Replay_EndedWithSomethingOff_IsNotClosedAndSaysSo()
     {

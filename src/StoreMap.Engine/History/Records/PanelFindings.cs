@@ -36,7 +36,7 @@ internal static class PanelFindings
         if (slash < 0 || plan.FindFixture(found.Look.Panel[..slash]) is not { } fixture) return null;
         var panel = fixture.Panels.FirstOrDefault(p => p.Id == found.Look.Panel);
         // The look's own clock and offset: the same day on every device and on the server.
-        var day = DateOnly.FromDateTime(found.Look.Time.DateTime);
+        var day = found.Look.LiftedOn;
         return (fixture, panel, new ServiceEntry
         {
             Finding = FormattableString.Invariant($"{found.Look.Panel} {day:yyyy-MM-dd}"), Date = day, Fixture = fixture.Id, Along = panel is null ? null : (panel.From + panel.To) / 2,

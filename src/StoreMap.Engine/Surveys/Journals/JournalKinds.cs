@@ -48,7 +48,7 @@ public static class JournalKinds
     /// <summary>Into or out of a walk-in: fixture, in.</summary>
     public const string CheckIn = "check-in";
 
-    /// <summary>A panel was lifted: panel, leak (true or false), and for a leak component and note where known.</summary>
+    /// <summary>A panel was lifted: panel, leak (true or false), for a leak component and note where known, and day where it is noted later.</summary>
     public const string Panel = "panel";
 
     /// <summary>An addition to a store's service record, in a journal of its own whose survey is the store's id: units and weightUnit, entry and

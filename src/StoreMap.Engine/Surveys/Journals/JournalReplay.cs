@@ -99,7 +99,7 @@ public static class JournalReplay
     private static List<PanelLook> Panels(List<JournalEvent> events) =>
     [
         .. Of(events, JournalKinds.Panel).Where(e => Text(e, "panel") is not null)
-            .Select(e => new PanelLook(e.Id, Text(e, "panel")!, e.Body["leak"]?.GetValueKind() == JsonValueKind.True, Text(e, "component"), e.Time))
+            .Select(e => new PanelLook(e.Id, Text(e, "panel")!, e.Body["leak"]?.GetValueKind() == JsonValueKind.True, Text(e, "component"), e.Time, Date(e, "day")))
             .GroupBy(p => p.Panel).Select(g => g.Last()).OrderBy(p => p.Time).ThenBy(p => p.Panel, StringComparer.Ordinal),
     ];
 
@@ -131,6 +131,8 @@ public static class JournalReplay
     private static string? Text(JournalEvent e, string field) => e.Body[field].Text();
 
     private static double Number(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.Number ? (double)v : 0;
+
+    private static DateOnly? Date(JournalEvent e, string field) => DateOnly.TryParseExact(Text(e, field), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 
     private static string Stamp(DateTimeOffset time) => time.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFzzz", CultureInfo.InvariantCulture);
 

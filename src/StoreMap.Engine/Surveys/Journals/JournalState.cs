@@ -35,8 +35,13 @@ public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, St
 /// <param name="Panel">Panel id, such as <c>C3/6</c>.</param>
 /// <param name="Leak">True when a leak was confirmed behind it.</param>
 /// <param name="Component">What leaks, in words; null when not said or none.</param>
-/// <param name="Time">When.</param>
-public sealed record PanelLook(string Event, string Panel, bool Leak, string? Component, DateTimeOffset Time);
+/// <param name="Time">When it was noted.</param>
+/// <param name="Day">The day on which it was lifted; null for the day of <paramref name="Time"/>.</param>
+public sealed record PanelLook(string Event, string Panel, bool Leak, string? Component, DateTimeOffset Time, DateOnly? Day = null)
+{
+    /// <summary>The day on which it was lifted.</summary>
+    public DateOnly LiftedOn => Day ?? DateOnly.FromDateTime(Time.DateTime);
+}
 
 /// <summary>What a survey's events come to. The same events in any order, with repeats, come to the same.</summary>
 public sealed record JournalState

@@ -130,7 +130,7 @@ export async function downloadPng(name, svg, width, height, dotsPerInch) {
 
 // A drawing in a tree of its own, so that ids of several on one page stay apart.
 const fit = new CSSStyleSheet();
-fit.replaceSync('svg { display: block; width: 100%; height: auto; } @media print { svg { max-height: 235mm; } }');
+fit.replaceSync('svg { display: block; width: 100%; height: auto; } @media print { :host(:not(.paper)) svg { max-height: 235mm; } }');
 export function show(id, svg) {
   const host = document.getElementById(id);
   if (!host) return;
@@ -143,12 +143,16 @@ export function addFace(family, weight, bytes) {
   document.fonts.add(new FontFace(family, bytes.slice().buffer, { weight }));
 }
 
-// Each sheet on paper of its own size.
-export function print(sizesText) {
+// Each sheet on paper of its own size, whichever way printing is asked for.
+export function papers(sizesText) {
   const sizes = JSON.parse(sizesText);
   const rules = new CSSStyleSheet();
-  rules.replaceSync(sizes.map(([name, w, h]) => `@page ${name} { size: ${w}mm ${h}mm; margin: 0; } .${name} { page: ${name}; width: ${w}mm; height: ${h}mm; }`).join(''));
+  const rule = ([name, w, h]) => `@page ${name} { size: ${w}mm ${h}mm; margin: 0; } @media print { .${name} { page: ${name}; width: ${w}mm; height: ${h}mm; } }`;
+  rules.replaceSync(sizes.map(rule).join(''));
   document.adoptedStyleSheets = [rules];
+}
+
+export function print() {
   window.print();
 }
 
