@@ -157,6 +157,19 @@ public sealed record SetTextEdit(string Id, string Field, string? Text) : Layout
     }
 }
 
+/// <summary>Sets or, with null, takes out how many doors a case has.</summary>
+public sealed record SetDoorsEdit(string Id, int? Doors) : LayoutEdit
+{
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Apply(LayoutElementsJson layout)
+    {
+        if (layout.Find(Id) is not ("fixtures", var fixture)) return [];
+        if (Doors is { } doors) fixture["doors"] = doors;
+        else fixture.Remove("doors");
+        return [Id];
+    }
+}
+
 /// <summary>Sets the size of the store to an upright rectangle from the origin.</summary>
 public sealed record StoreSizeEdit(double Width, double Height) : LayoutEdit
 {
@@ -166,6 +179,14 @@ public sealed record StoreSizeEdit(double Width, double Height) : LayoutEdit
         layout.Root["outline"] = LayoutElementsJson.Rectangle(0, 0, Width, Height);
         return [];
     }
+}
+
+/// <summary>Does several edits as one, to be undone as one.</summary>
+/// <param name="Edits">In order.</param>
+public sealed record SeveralEdits(IReadOnlyList<LayoutEdit> Edits) : LayoutEdit
+{
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Apply(LayoutElementsJson layout) => [.. Edits.SelectMany(e => e.Apply(layout)).Distinct()];
 }
 
 /// <summary>Says whether places are to scale, or made up as from a case list.</summary>
