@@ -170,13 +170,14 @@ public sealed record SetDoorsEdit(string Id, int? Doors) : LayoutEdit
     }
 }
 
-/// <summary>Sets the size of the store to an upright rectangle from the origin.</summary>
+/// <summary>Sets the size of the store to an upright rectangle from the lower left corner of its box; one that has that size keeps its outline.</summary>
 public sealed record StoreSizeEdit(double Width, double Height) : LayoutEdit
 {
     /// <inheritdoc/>
     public override IReadOnlyList<string> Apply(LayoutElementsJson layout)
     {
-        layout.Root["outline"] = LayoutElementsJson.Rectangle(0, 0, Width, Height);
+        var (x0, y0, x1, y1) = LayoutElementsJson.StoreBox(layout.Root) ?? default;
+        if (x1 - x0 != Width || y1 - y0 != Height) layout.Root["outline"] = LayoutElementsJson.Rectangle(x0, y0, Width, Height);
         return [];
     }
 }

@@ -159,6 +159,16 @@ public class LayoutEditorTests
         Assert.All(editor.Plan.Obstacles.Where(o => o.Id is "G9" or "G10" or "G11"), o => Assert.Equal(60 * LengthUnits.MetresPerFoot, o.Outline.Min(p => p.X), 9));
     }
 
+    [Fact]
+    public void StoreSize_OfAnAngledStore_SquaresItOnlyWhenItsSizeChanges()
+    {
+        var editor = new LayoutEditor(Empty.Replace("[[0, 0], [120, 0], [120, 80], [0, 80]]", "[[-10, 5], [110, 5], [110, 40], [50, 85], [-10, 85]]", StringComparison.Ordinal));
+        editor.Do(new StoreSizeEdit(120, 80));
+        Assert.False(editor.CanUndo);
+        editor.Do(new StoreSizeEdit(130, 80));
+        Assert.Equal("[[-10,5],[120,5],[120,85],[-10,85]]", editor.Root["outline"]!.ToJsonString());
+    }
+
     /// <summary>A corner between an upright and a level wall takes its neighbours along; another corner moves alone.</summary>
     [Fact]
     public void MoveCorner_OfARoom_KeepsRightAnglesRight()
