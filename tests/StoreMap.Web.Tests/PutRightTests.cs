@@ -74,6 +74,48 @@ public sealed class PutRightTests(Chromium chromium)
         screens.IsQuiet();
     }
 
+    [Fact]
+    public async Task StoreSize_IsAskedWithoutAPlaceAndBeginsAsItIs()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        await Plan(page, server);
+        var floor = (await page.Locator("#board .floor").GetAttributeAsync("points"))!.Split(' ')[2].Split(',');
+        await page.Locator("#add-what").SelectOptionAsync("store");
+        await Assertions.Expect(page.Locator("#add-x")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("#add-y")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("#add-width")).ToHaveValueAsync(floor[0]);
+        await Assertions.Expect(page.Locator("#add-height")).ToHaveValueAsync(floor[1].TrimStart('-'));
+        await page.Locator("#add").ClickAsync();
+        await Assertions.Expect(page.Locator("#undo")).ToBeDisabledAsync();
+        await page.Locator("#add-width").FillAsync("67' 3 1/2\"");
+        await page.Locator("#add").ClickAsync();
+        await Assertions.Expect(page.Locator("#add-width")).ToHaveValueAsync("67.292");
+        await page.Locator("#add-what").SelectOptionAsync("obstacles/shelving");
+        await Assertions.Expect(page.Locator("#add-width")).ToHaveValueAsync("10");
+    }
+
+    [Fact]
+    public async Task DragOrDoublePress_OnEmptyFloor_SelectsNoText()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        await Plan(page, server);
+        var box = (await page.Locator("#board .floor").BoundingBoxAsync())!;
+        await page.Mouse.DblClickAsync(box.X + 5, box.Y + box.Height - 5);
+        Assert.Equal("", await Selected(page));
+        await page.Mouse.MoveAsync(box.X + 5, box.Y + box.Height - 5);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + 200, box.Y + box.Height + 60, new() { Steps = 8 });
+        var selected = await Selected(page);
+        await page.Mouse.UpAsync();
+        Assert.Equal("", selected);
+    }
+
+    private static Task<string> Selected(IPage page) => page.EvaluateAsync<string>("() => getSelection().toString()");
+
     private static Task<string> Ring(IPage page) => page.Locator("#board .thing.fixtures polygon").GetAttributeAsync("points")!;
 
     private static async Task Plan(IPage page, ServerProcess server)
