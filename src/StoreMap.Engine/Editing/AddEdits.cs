@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using StoreMap.Plans;
 
 namespace StoreMap.Editing;
 
@@ -41,15 +42,14 @@ public sealed record AddFixtureEdit(string Kind, double X, double Y, IReadOnlyLi
             _ => ((X, Y + h), (X, Y)),
         };
         var element = new JsonObject { ["kind"] = Kind, ["outline"] = LayoutElementsJson.Rectangle(X, Y, w, h) };
-        JsonArray Line((double X, double Y) p, (double X, double Y) q) => [LayoutElementsJson.Point(p.X, p.Y), LayoutElementsJson.Point(q.X, q.Y)];
-        if (Kind == "walk-in")
+        var (from, to) = (new PlanPoint(a.Item1, a.Item2), new PlanPoint(b.Item1, b.Item2));
+        if (FixtureFrame.IsWalkIn(element))
         {
-            (double X, double Y) At(double share) => (a.Item1 + ((b.Item1 - a.Item1) * share), a.Item2 + ((b.Item2 - a.Item2) * share));
-            element["opening"] = Line(At(0.35), At(0.65));
+            element["opening"] = FixtureFrame.Doorway(from, to);
         }
         else
         {
-            element["front"] = Line(a, b);
+            element["front"] = FixtureFrame.Line(from, to);
             element["sections"] = new JsonArray([.. Sections.Select(LayoutElementsJson.Number)]);
         }
 

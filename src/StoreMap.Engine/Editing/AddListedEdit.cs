@@ -32,7 +32,7 @@ public sealed record AddListedEdit(JsonObject Listed) : LayoutEdit
 
         List<JsonObject> fixtures = [.. Listed["fixtures"]!.AsArray().Select(f => f!.DeepClone().AsObject())];
         if (LayoutElementsJson.Box(fixtures) is not var (left, low, _, _)) return [];
-        var (x, y) = LayoutElementsJson.Box([new JsonObject { ["outline"] = layout.Root["outline"]!.DeepClone() }]) is var (x0, y0, _, y1) ? (x0, y1 + ((y1 - y0) * 0.05)) : (left, low);
+        var (x, y) = LayoutElementsJson.StoreBox(layout.Root) is var (x0, y0, _, y1) ? (x0, y1 + ((y1 - y0) * 0.05)) : (left, low);
         return [.. fixtures.Select(fixture =>
         {
             LayoutElementsJson.Map(fixture, (u, v) => (u - left + x, v - low + y));

@@ -157,15 +157,37 @@ public sealed record SetTextEdit(string Id, string Field, string? Text) : Layout
     }
 }
 
-/// <summary>Sets the size of the store to an upright rectangle from the origin.</summary>
+/// <summary>Sets or, with null, takes out how many doors a case has.</summary>
+public sealed record SetDoorsEdit(string Id, int? Doors) : LayoutEdit
+{
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Apply(LayoutElementsJson layout)
+    {
+        if (layout.Find(Id) is not ("fixtures", var fixture)) return [];
+        if (Doors is { } doors) fixture["doors"] = doors;
+        else fixture.Remove("doors");
+        return [Id];
+    }
+}
+
+/// <summary>Sets the size of the store to an upright rectangle from the lower left corner of its box; one that has that size keeps its outline.</summary>
 public sealed record StoreSizeEdit(double Width, double Height) : LayoutEdit
 {
     /// <inheritdoc/>
     public override IReadOnlyList<string> Apply(LayoutElementsJson layout)
     {
-        layout.Root["outline"] = LayoutElementsJson.Rectangle(0, 0, Width, Height);
+        var (x0, y0, x1, y1) = LayoutElementsJson.StoreBox(layout.Root) ?? default;
+        if (x1 - x0 != Width || y1 - y0 != Height) layout.Root["outline"] = LayoutElementsJson.Rectangle(x0, y0, Width, Height);
         return [];
     }
+}
+
+/// <summary>Does several edits as one, to be undone as one.</summary>
+/// <param name="Edits">In order.</param>
+public sealed record SeveralEdits(IReadOnlyList<LayoutEdit> Edits) : LayoutEdit
+{
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> Apply(LayoutElementsJson layout) => [.. Edits.SelectMany(e => e.Apply(layout)).Distinct()];
 }
 
 /// <summary>Says whether places are to scale, or made up as from a case list.</summary>

@@ -93,6 +93,9 @@ public sealed class LayoutElementsJson
         return x0 <= x1 ? (x0, y0, x1, y1) : null;
     }
 
+    /// <summary>The upright box round the store.</summary>
+    public static (double X0, double Y0, double X1, double Y1)? StoreBox(JsonObject layout) => Box([new JsonObject { ["outline"] = layout["outline"]?.DeepClone() }]);
+
     /// <summary>A point as the file has it.</summary>
     public static JsonArray Point(double x, double y) => [Number(x), Number(y)];
 

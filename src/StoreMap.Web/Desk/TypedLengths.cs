@@ -29,6 +29,22 @@ public sealed record TypedLengths(LengthUnit Layout, LengthUnit? Chosen)
     /// <summary>What was typed where a length was shown: one left as it was shown stays as it was.</summary>
     public double? Parse(string text, double was) => text == Text(was) ? was : Parse(text);
 
+    /// <summary>Sections of a case as they are shown.</summary>
+    public string Text(IEnumerable<double> sections) => string.Join('-', sections.Select(Text));
+
+    /// <summary>What was typed as sections; null when they are none. A length that stands as it was shown is the one it was.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="was">The lengths that were shown, as the layout has them.</param>
+    public IReadOnlyList<double>? Sections(string text, params IReadOnlyList<double> was)
+    {
+        if (LengthEntry.Sections(text) is not { } parts) return null;
+        var lengths = parts.Select(p => was.Where(w => Text(w) == p).Select(w => (double?)w).FirstOrDefault() ?? Parse(p)).ToList();
+        return lengths.TrueForAll(l => l > 0) ? [.. lengths.Select(l => l!.Value)] : null;
+    }
+
+    /// <summary>What sections may look like, for whom it could not be read.</summary>
+    public string SectionsHint => $"Sections are lengths above 0 with a dash between two of them, such as {(Unit.IsCustomary() ? "12-12-8 or 12' 6\"-8'" : "2.5-2.5-1.9")}.";
+
     /// <summary>A usual length, round in the unit shown, as the layout has it.</summary>
     /// <param name="feet">Where feet or inches are shown, feet.</param>
     /// <param name="metres">Else, metres.</param>

@@ -18,6 +18,10 @@ public class LayoutEditorTests
 
     private static readonly Gen<string[]> Ids = Gen.Int[0, DemoIds.Length - 1].Select(i => DemoIds[i]).Array[1, 3].Select(a => a.Distinct().ToArray());
 
+    internal static readonly Gen<string> Kinds = Pick("open-case", "door-case", "island-case", "service-case", "walk-in", "self-contained");
+
+    internal static readonly Gen<double[]> Lengths = Gen.Int[1, 30].Select(i => i / 2.0).Array[1, 5];
+
     internal static readonly Gen<LayoutEdit> AnyEdit = Gen.OneOf(
         Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new MoveEdit(ids, x, y)),
         Gen.Select(Ids, Gen.Int[-5, 5], (ids, turns) => (LayoutEdit)new RotateEdit(ids, turns)),
@@ -26,12 +30,19 @@ public class LayoutEditorTests
         Gen.Select(Ids, Gen.Int[0, 3], (ids, side) => (LayoutEdit)new AlignEdit(ids, (AlignSide)side)),
         Ids.Select(ids => (LayoutEdit)new RemoveEdit(ids)),
         Gen.Select(Ids, Pick<string?>("9Z", "", null), (ids, text) => (LayoutEdit)new SetTextEdit(ids[0], "tag", text)),
-        Gen.Select(Pick("open-case", "door-case", "island-case", "service-case", "walk-in", "self-contained"), Place, Place, Gen.Int[1, 3], Gen.Int[0, 3], (kind, x, y, n, looks) =>
+        Gen.Select(Kinds, Place, Place, Gen.Int[1, 3], Gen.Int[0, 3], (kind, x, y, n, looks) =>
             (LayoutEdit)new AddFixtureEdit(kind, x, y, [.. Enumerable.Repeat(8.0, n)], 3.5, (FrontLooks)looks)),
         Gen.Select(Pick("rooms", "obstacles", "pits"), Place, Place, (list, x, y) => (LayoutEdit)new AddAreaEdit(list, list == "rooms" ? "other" : list == "pits" ? "pit" : "shelving", "Store", x, y, 6, 4)),
         Gen.Select(Ids, Gen.Int[-1, 5], Place, Place, (ids, n, x, y) => (LayoutEdit)new MoveCornerEdit(ids[0], n, x, y)),
         Gen.Int[1, 3].Select(n => (LayoutEdit)new AddListedEdit(Listed(string.Concat(Enumerable.Range(1, n).Select(i => $"{i}Z,open-case,12-8,A1,A,\n"))))),
         Gen.Select(Ids, Place, Place, (ids, x, y) => (LayoutEdit)new AddDropEdit(x, y, ids)),
+        Gen.Select(Ids, Kinds, (ids, kind) => (LayoutEdit)new SetKindEdit(ids[0], kind)),
+        Gen.Select(Ids, Lengths, (ids, sections) => (LayoutEdit)new SetSectionsEdit(ids[0], sections)),
+        Gen.Select(Ids, Gen.Int[4, 60], Gen.Int[4, 60], (ids, w, d) => (LayoutEdit)new FixtureSizeEdit(ids[0], w / 2.0, d / 2.0)),
+        Gen.Select(Ids, Pick("A1", "Z9", "A1/Z8", "A1/A2/A3", "", "E1", "no id"), Pick<string?>("A", "Z", "E1", null), Pick<string?>("R-448A", "mine", null), (ids, circuits, system, gas) =>
+            (LayoutEdit)new SetCircuitEdit(ids[0], circuits, system, gas)),
+        Gen.Select(Ids, Lengths, Gen.Int[1, 20], (ids, sections, depth) => (LayoutEdit)new SeveralEdits([new SetSectionsEdit(ids[0], sections), new FixtureSizeEdit(ids[0], null, depth / 2.0)])),
+        Gen.Select(Ids, Gen.Int[0, 12], (ids, doors) => (LayoutEdit)new SetDoorsEdit(ids[0], doors == 0 ? null : doors)),
         Gen.Select(Place, Place, (x, y) => (LayoutEdit)new AddEntranceEdit(x, y)));
 
     private static Gen<T> Pick<T>(params T[] from) => Gen.Int[0, from.Length - 1].Select(i => from[i]);
@@ -146,6 +157,16 @@ public class LayoutEditorTests
         var editor = new LayoutEditor(Demo);
         editor.Do(new AlignEdit(["G9", "G10", "G11"], AlignSide.Left));
         Assert.All(editor.Plan.Obstacles.Where(o => o.Id is "G9" or "G10" or "G11"), o => Assert.Equal(60 * LengthUnits.MetresPerFoot, o.Outline.Min(p => p.X), 9));
+    }
+
+    [Fact]
+    public void StoreSize_OfAnAngledStore_SquaresItOnlyWhenItsSizeChanges()
+    {
+        var editor = new LayoutEditor(Empty.Replace("[[0, 0], [120, 0], [120, 80], [0, 80]]", "[[-10, 5], [110, 5], [110, 40], [50, 85], [-10, 85]]", StringComparison.Ordinal));
+        editor.Do(new StoreSizeEdit(120, 80));
+        Assert.False(editor.CanUndo);
+        editor.Do(new StoreSizeEdit(130, 80));
+        Assert.Equal("[[-10,5],[120,5],[120,85],[-10,85]]", editor.Root["outline"]!.ToJsonString());
     }
 
     /// <summary>A corner between an upright and a level wall takes its neighbours along; another corner moves alone.</summary>

@@ -35,12 +35,18 @@ internal static class FixtureReader
         return outline is null ? null : whole;
     }
 
-    private static void NotForKind(FieldReader reader, FixtureKind kind)
+    /// <summary>Fields that say nothing for a kind.</summary>
+    public static IReadOnlyList<string> StrangeFields(FixtureKind kind)
     {
         IEnumerable<string> strange = kind == FixtureKind.WalkIn ? CaseFields : WalkInFields;
         if (kind is not FixtureKind.WalkIn and not FixtureKind.IslandCase) strange = strange.Append("back");
         if (kind != FixtureKind.SelfContained) strange = strange.Concat(OwnChargeFields);
-        foreach (var field in strange)
+        return [.. strange];
+    }
+
+    private static void NotForKind(FieldReader reader, FixtureKind kind)
+    {
+        foreach (var field in StrangeFields(kind))
         {
             if (reader[field] is { } node) reader.Warn(field, node, "not-for-kind", $"The field {field} says nothing for kind {kind.Kebab()}; it is kept in the file and not used.");
         }

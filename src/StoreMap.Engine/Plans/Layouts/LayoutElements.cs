@@ -29,6 +29,9 @@ internal sealed partial class LayoutElements
         }
     }
 
+    /// <summary>True when a text may be an element's id.</summary>
+    public static bool IsId(string text) => ElementId().IsMatch(text);
+
     /// <summary>One reader per element of a list, in file order.</summary>
     public IReadOnlyList<FieldReader> this[string list] => lists[list];
 
@@ -83,7 +86,7 @@ internal sealed partial class LayoutElements
     private FieldReader Named(FieldReader header, string list, string place, JsonObject map, FieldReader unnamed, Dictionary<string, string> seen)
     {
         if (!unnamed.Require("id", "1 to 32 of A–Z a–z 0–9 . _ -")) return unnamed;
-        if (map["id"]!.GetValueKind() != JsonValueKind.String || !ElementId().IsMatch(map["id"]!.GetValue<string>()))
+        if (map["id"]!.GetValueKind() != JsonValueKind.String || !IsId(map["id"]!.GetValue<string>()))
         {
             unnamed.Error("id", map["id"], "id-pattern", $"The id {JsonExcerpt.Of(map["id"])} is not allowed; an id is 1 to 32 of A–Z a–z 0–9 . _ - in quotes.");
             return unnamed;

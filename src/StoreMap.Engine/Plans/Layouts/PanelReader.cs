@@ -8,7 +8,9 @@ internal static class PanelReader
     /// <summary>Longest panel of the default split: 4 ft.</summary>
     public const double DefaultPanel = 4 * LengthUnits.MetresPerFoot;
 
-    private const double ShortestPanel = 0.05;
+    /// <summary>Shortest panel, metres.</summary>
+    public const double ShortestPanel = 0.05;
+
     private const int MostPanels = 500;
 
     /// <summary>Minutes to open, look and close a panel that does not say (common practice).</summary>
