@@ -26,7 +26,7 @@ public enum ZoneChange
 /// <param name="Hit">True when at or above the action level.</param>
 /// <param name="AtLeast">True when the peak was over range.</param>
 /// <param name="Seen">True when a zone was located here at this visit, in whatever state it was probed.</param>
-/// <param name="Below">True when nothing showed above the detection level; <paramref name="PeakPpm"/> is then no more than that.</param>
+/// <param name="Below">True when nothing showed above the detection level; <paramref name="PeakPpm"/> is then that level.</param>
 /// <param name="DetectionPpm">The detection level there, net ppm; null when not probed in like state.</param>
 public sealed record ZoneVisit(
     DateOnly Date, double? PeakPpm, bool Hit, bool AtLeast, bool Seen = false, bool Below = false, double? DetectionPpm = null);

@@ -59,7 +59,7 @@ internal static class CompareText
         _ => "Not comparable",
     };
 
-    private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "not probed alike" : v.Below ? $"under {Say.Ppm(v.DetectionPpm ?? ppm)}" : (v.AtLeast ? "over " : "") + Say.Ppm(ppm) + " ppm";
+    private static string Peak(ZoneVisit v) => PeakText.Of(v) is { } ppm ? ppm + " ppm" : "not probed alike";
 
     private static string Trend(ZoneTrend? trend) => trend is not { } t ? "Too few alike visits for a trend; four are needed."
         : t.P < 0.05 ? string.Create(CultureInfo.InvariantCulture, $"{(t.SlopePerMonth > 0 ? "Rising" : "Falling")} by {Math.Abs(t.SlopePerMonth):0.#} ppm a month")

@@ -147,6 +147,21 @@ public class DemoSheetsTests
         Assert.DoesNotContain("then repair the leak", TextOn(repaired), StringComparison.Ordinal);
     }
 
+    /// <summary>6A after its repair: its 0.4 ppm of July, below the 1.4 ppm that could have been seen, stood as "&lt;0.4" on the chart and the
+    /// comparison sheet beside "under 1.4" in the client's table.</summary>
+    [Fact]
+    public void Peaks_BelowTheDetectionLevel_AreThatLevelOnChartSheetAndTable()
+    {
+        var zone = Assert.Single(Study.Value.Comparison.Zones, z => z.Fixture == "C16");
+        Assert.Equal("<" + Numbers.Ppm(zone.Visits[1].DetectionPpm!.Value), PeakText.Of(zone.Visits[1]));
+        Assert.Equal(["9.5", "<1.4", "<1.4"], zone.Visits.Select(PeakText.Of));
+        var chart = SheetChecks.TextsOf(SheetChecks.Parse(ScreenTrend.Draw(zone, null, "6A", "Peaks", 90))).Select(t => t.Text).ToList();
+        Assert.Equal(2, chart.Count(t => t == "<1.4"));
+        var sheet = string.Join(' ', Study.Value.ComparisonSheets().SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        Assert.Contains("9.5 → <1.4 → <1.4", sheet, StringComparison.Ordinal);
+        Assert.All(Study.Value.Comparison.Zones.SelectMany(z => z.Visits).Where(v => v.Below), v => Assert.Equal(v.DetectionPpm, v.PeakPpm));
+    }
+
     [Fact]
     public void Walk_OfTheDemo_HoldsAllChecks() =>
         Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);
