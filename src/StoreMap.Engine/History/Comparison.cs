@@ -51,7 +51,10 @@ public sealed record ZoneHistory(
     string? Service, string Note)
 {
     /// <summary>The zone as located at the latest visit; null when it was not.</summary>
-    public LeakZone? Now { get; init; }
+    public LeakZone? Now => Sightings.Count > 0 ? Sightings[^1] : null;
+
+    /// <summary>The zone as located at each visit, oldest first; null where it was not. Empty when not known.</summary>
+    public IReadOnlyList<LeakZone?> Sightings { get; init; } = [];
 }
 
 /// <summary>One fixture through the visits: the highest reading anywhere on it, whatever zones there are.</summary>
@@ -70,7 +73,10 @@ public sealed record FixtureHistory(string Fixture, IReadOnlyList<ZoneVisit> Vis
 public sealed record SourceHistory(string Near, string Look, PlanPoint? At, IReadOnlyList<DateOnly> Seen, ZoneChange Change, string Note)
 {
     /// <summary>The source as told at the latest visit; null when it was not.</summary>
-    public Elsewhere? Now { get; init; }
+    public Elsewhere? Now => Sightings.Count > 0 ? Sightings[^1] : null;
+
+    /// <summary>The source as told at each visit, oldest first; null where it was not. Empty when not known.</summary>
+    public IReadOnlyList<Elsewhere?> Sightings { get; init; } = [];
 }
 
 /// <summary>What cannot be compared, and why.</summary>
