@@ -83,7 +83,8 @@ internal static class DeskText
     private static string PanelTitle(Plan plan, string id)
     {
         var slash = id.LastIndexOf('/');
-        return plan.FindFixture(id[..slash]) is { } fixture ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}" : id;
+        return plan.FindFixture(id[..slash]) is { } fixture
+            ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}{(fixture.PanelsFromRight ? " (numbered from the right end here)" : "")}" : id;
     }
 
     /// <summary>How the order of opening did at some visits; null when no leak was confirmed.</summary>

@@ -162,6 +162,20 @@ public class DemoSheetsTests
         Assert.All(Study.Value.Comparison.Zones.SelectMany(z => z.Visits).Where(v => v.Below), v => Assert.Equal(v.DetectionPpm, v.PeakPpm));
     }
 
+    /// <summary>13A's panels count from the right, its distances from the left: its card named "panel 4 (20'-0" to 24'-0")" without a word of it.</summary>
+    [Theory]
+    [InlineData("en", "numbered from the right end")]
+    [InlineData("de", "vom rechten Ende gezählt")]
+    public void Cards_WherePanelsCountFromTheRight_SaySo(string language, string said)
+    {
+        Assert.False(DemoRoute.Plan.FindFixture("C2")!.PanelsFromRight);
+        Assert.True(DemoRoute.Plan.FindFixture("C28")!.PanelsFromRight);
+        var cards = ReportPages.Cards(DemoRoute.Plan, Study.Value.Visit, Study.Value.Result, Record.Value, Study.Value.Context with { Language = language });
+        var texts = string.Join(' ', cards.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(x => x.Text)).Split(StoreMap.Sheets.Words.For(language)["card.title"].Split('{')[0]);
+        Assert.Contains(said, Assert.Single(texts, x => x.Contains("13A Produce", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.DoesNotContain(said, Assert.Single(texts, x => x.StartsWith("A: 1B", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Walk_OfTheDemo_HoldsAllChecks() =>
         Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);

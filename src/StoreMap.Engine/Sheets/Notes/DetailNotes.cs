@@ -26,7 +26,7 @@ internal static class DetailNotes
             yield return NoteItems.Heading(words["detail.order"]);
             foreach (var row in OpeningOrder(plan, located, fixture, zone, words)) yield return row;
             yield return NoteItems.Gap(1.6);
-            if (fixture.Panels.Count > 1 && fixture.FromLeft(fixture.Panels[0].From) > fixture.FromLeft(fixture.Panels[^1].From)) yield return NoteItems.Muted(words["detail.from-right"]);
+            if (fixture.PanelsFromRight) yield return NoteItems.Muted(words["detail.from-right"]);
         }
 
         if (located.Next is { } next && next.Fixture == fixture.Id) yield return NoteItems.Line(ZoneNotes.Next(plan, words, next, onItsSheet: true), 1);

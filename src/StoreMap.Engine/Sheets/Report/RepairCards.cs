@@ -46,6 +46,7 @@ internal static class RepairCards
                 .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
                 .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
                 .. panels.Count > 0 ? [NoteItems.Line(words.Say(found is null ? "card.panels" : "card.panel-found", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
+                .. panels.Count > 0 && fixture.PanelsFromRight ? [NoteItems.Line(words["detail.from-right"])] : Array.Empty<FlowItem>(),
                 NoteItems.Line(words["card.lock-out"]),
                 NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
                 .. Circuits(plan, fixture, along, words),
