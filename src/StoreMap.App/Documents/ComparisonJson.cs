@@ -36,7 +36,7 @@ internal static class ComparisonJson
         ["change"] = z.Change.Kebab(),
         ["visits"] = new JsonArray([.. z.Visits.Select(v => new JsonObject
         {
-            ["date"] = UnitsOut.Day(v.Date), ["peakPpm"] = v.PeakPpm is { } ppm ? Math.Round(ppm, 2) : null, ["hit"] = v.Hit, ["atLeast"] = v.AtLeast,
+            ["date"] = UnitsOut.Day(v.Date), ["peakPpm"] = v.PeakPpm is { } ppm ? Math.Round(ppm, 2) : null, ["hit"] = v.Hit, ["atLeast"] = v.AtLeast, ["below"] = v.Below,
         })]),
         ["trend"] = z.Trend is { } t ? new JsonObject { ["s"] = t.S, ["p"] = Math.Round(t.P, 4), ["ppmPerMonth"] = Math.Round(t.SlopePerMonth, 3) } : null,
         ["service"] = z.Service,

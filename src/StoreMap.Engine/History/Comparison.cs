@@ -26,7 +26,7 @@ public enum ZoneChange
 /// <param name="Hit">True when at or above the action level.</param>
 /// <param name="AtLeast">True when the peak was over range.</param>
 /// <param name="Seen">True when a zone was located here at this visit, in whatever state it was probed.</param>
-/// <param name="Below">True when nothing showed above the detection level; <paramref name="PeakPpm"/> is then no more than that.</param>
+/// <param name="Below">True when nothing showed above the detection level; <paramref name="PeakPpm"/> is then that level.</param>
 /// <param name="DetectionPpm">The detection level there, net ppm; null when not probed in like state.</param>
 public sealed record ZoneVisit(
     DateOnly Date, double? PeakPpm, bool Hit, bool AtLeast, bool Seen = false, bool Below = false, double? DetectionPpm = null);
@@ -51,7 +51,10 @@ public sealed record ZoneHistory(
     string? Service, string Note)
 {
     /// <summary>The zone as located at the latest visit; null when it was not.</summary>
-    public LeakZone? Now { get; init; }
+    public LeakZone? Now => Sightings.Count > 0 ? Sightings[^1] : null;
+
+    /// <summary>The zone as located at each visit, oldest first; null where it was not. Empty when not known.</summary>
+    public IReadOnlyList<LeakZone?> Sightings { get; init; } = [];
 }
 
 /// <summary>One fixture through the visits: the highest reading anywhere on it, whatever zones there are.</summary>
@@ -70,7 +73,10 @@ public sealed record FixtureHistory(string Fixture, IReadOnlyList<ZoneVisit> Vis
 public sealed record SourceHistory(string Near, string Look, PlanPoint? At, IReadOnlyList<DateOnly> Seen, ZoneChange Change, string Note)
 {
     /// <summary>The source as told at the latest visit; null when it was not.</summary>
-    public Elsewhere? Now { get; init; }
+    public Elsewhere? Now => Sightings.Count > 0 ? Sightings[^1] : null;
+
+    /// <summary>The source as told at each visit, oldest first; null where it was not. Empty when not known.</summary>
+    public IReadOnlyList<Elsewhere?> Sightings { get; init; } = [];
 }
 
 /// <summary>What cannot be compared, and why.</summary>

@@ -112,6 +112,9 @@ public sealed record Fixture
 
     /// <summary>Distance from the left end facing the case, metres, of a place along the front.</summary>
     public double FromLeft(double along) => Front is null || FrontStartsLeft ? along : Front.Length - along;
+
+    /// <summary>True where its panels are numbered from the right end, facing the front, while distances are told from the left.</summary>
+    public bool PanelsFromRight => Panels.Count > 1 && FromLeft(Panels[0].From) > FromLeft(Panels[^1].From);
 }
 
 /// <summary>One factory length of case.</summary>

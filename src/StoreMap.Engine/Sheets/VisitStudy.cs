@@ -131,17 +131,20 @@ public sealed class VisitStudy
         var words = Words.For(Context.Language);
         foreach (var visit in Visits)
         {
+            var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
+            IReadOnlyList<PanelCheck> lifted = [.. Checked[day]];
             if (done.Count < Known.Count && ReferenceEquals(Known[done.Count].Survey, visit))
             {
-                done.Add(Known[done.Count]);
+                // What leaks behind a panel may have been noted since: it is told, and moves no zone.
+                var known = Known[done.Count];
+                done.Add(known with { Result = known.Result with { Lifted = lifted } });
                 continue;
             }
 
-            var day = DateOnly.FromDateTime(visit.Survey.Start.DateTime);
             var priors = LeakPriors.From(plan, done, Record, day);
-            var settings = new LocateSettings { Checked = [.. Checked[day]] };
+            var settings = new LocateSettings { Checked = lifted };
             var result = LeakLocator.Locate(plan, visit, priors, settings, progress(words.Say("progress.locating", Days.Of(day))), cancel);
-            done.Add(new SurveyVisit(visit, result, points));
+            done.Add(new SurveyVisit(visit, result with { Lifted = lifted }, points));
         }
 
         return done;

@@ -117,6 +117,9 @@ public sealed record LocateResult(
     IReadOnlyList<LeakZone> Zones, IReadOnlyList<string> Open, IReadOnlyList<Elsewhere> Elsewhere,
     IReadOnlyList<NoLeakSeen> NoLeakSeen, IReadOnlyList<string> NotProbed, NextProbe? Next)
 {
+    /// <summary>Panels lifted at the visit, which the answer takes into account; filled in by who knows of them.</summary>
+    public IReadOnlyList<PanelCheck> Lifted { get; init; } = [];
+
     /// <summary>True for a zone after the likeliest of its fixture: a further leak there, not the same one doubted.</summary>
     public bool IsFurther(LeakZone zone) => !ReferenceEquals(Zones.First(z => z.Fixture == zone.Fixture), zone);
 }

@@ -13,19 +13,20 @@ internal static class CompareText
     public static CompareAnswer Of(VisitBench bench, VisitStudy study)
     {
         var (plan, comparison) = (bench.Shown, study.Comparison);
+        var marks = new CompareMarks(comparison, study.Result);
         return new CompareAnswer(
             [.. comparison.Dates.Select(Day)],
-            [.. comparison.Zones.Select(z => Row(plan, z))],
-            [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => Line(plan, study.Record, z))],
+            [.. comparison.Zones.Select(z => Row(plan, z, marks[z]))],
+            [.. comparison.Zones.Where(z => z.Visits.Count(v => v.PeakPpm is not null) > 1).Select(z => Line(plan, study.Record, z, marks[z]))],
             [.. comparison.Fixtures.Select(f => Line(plan, study.Record, f))],
-            [.. comparison.Sources.Select(s => $"{Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
+            [.. comparison.Sources.Select(s => $"{marks[s]}: {Title(plan, s.Near)}: {Change(s.Change).ToLowerInvariant()}. {s.Note} Look: {s.Look}.")],
             [.. comparison.NotComparable.Select(n => $"{Title(plan, n.Fixture)}: {n.Reason}")],
             [.. comparison.Balances.Select(b => Balance(bench.Plan, b))]);
     }
 
-    private static TrendLine Line(Plan plan, ServiceRecord? record, ZoneHistory z)
+    private static TrendLine Line(Plan plan, ServiceRecord? record, ZoneHistory z, string letter)
     {
-        var title = $"{Title(plan, z.Fixture)}, {Where(plan, z)}";
+        var title = $"{letter}: {Title(plan, z.Fixture)}, {Where(plan, z)}";
         var told = Told(z.Visits, ScreenTrend.Repairs(z, record));
         return new TrendLine(title, Trend(z.Trend), told, ScreenTrend.Draw(z, record, title, told, TrendMillimetres).Svg);
     }
@@ -40,7 +41,7 @@ internal static class CompareText
     private static string Told(IReadOnlyList<ZoneVisit> visits, IReadOnlyList<ServiceFinding> repairs) =>
         $"Highest reading above room: {string.Join(", ", visits.Select(v => $"{Day(v.Date)} {Peak(v)}").Concat(repairs.Select(f => $"repaired {Day(f.Repaired!.Value)}")))}.";
 
-    private static ZoneRow Row(Plan plan, ZoneHistory z) => new(Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z.Trend), z.Service, z.Note);
+    private static ZoneRow Row(Plan plan, ZoneHistory z, string letter) => new(letter, Title(plan, z.Fixture), Where(plan, z), Change(z.Change), [.. z.Visits.Select(Peak)], Trend(z.Trend), z.Service, z.Note);
 
     private static string Title(Plan plan, string fixture) => plan.FindFixture(fixture) is { } f ? Say.Fixture(f) : fixture;
 
@@ -59,7 +60,7 @@ internal static class CompareText
         _ => "Not comparable",
     };
 
-    private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "not probed alike" : v.Below ? $"under {Say.Ppm(v.DetectionPpm ?? ppm)}" : (v.AtLeast ? "over " : "") + Say.Ppm(ppm) + " ppm";
+    private static string Peak(ZoneVisit v) => PeakText.Of(v) is { } ppm ? ppm + " ppm" : "not probed alike";
 
     private static string Trend(ZoneTrend? trend) => trend is not { } t ? "Too few alike visits for a trend; four are needed."
         : t.P < 0.05 ? string.Create(CultureInfo.InvariantCulture, $"{(t.SlopePerMonth > 0 ? "Rising" : "Falling")} by {Math.Abs(t.SlopePerMonth):0.#} ppm a month")

@@ -94,8 +94,8 @@ public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, 
 /// <param name="Units">Symbol of the unit of lengths, with which weights go; empty for the plan's own.</param>
 public sealed record SheetWishes(IReadOnlyList<string> Parts, string Company, string Technician, string Language, string? Paper, string Units);
 
-/// <summary>A zone through the months.</summary>
-public sealed record ZoneRow(string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
+/// <summary>A zone through the months, under its letter on the maps of the months and the comparison sheet.</summary>
+public sealed record ZoneRow(string Letter, string Title, string Where, string Change, IReadOnlyList<string> Peaks, string Trend, string? Service, string Note);
 
 /// <summary>A zone's or a fixture's chart through the months.</summary>
 /// <param name="Title">Where.</param>

@@ -20,7 +20,7 @@ internal static class DeskText
         var shown = wish.EachVisit ? study.Visits.Index().ToList() : [(study.Visits.Count - 1, study.Visit)];
         var visits = shown.Select(v => new ScreenVisit(
             v.Item2, layers.HasFlag(ScreenLayers.HeatMap) ? bench.FieldOf(v.Item2, study.FieldSettings) : null, wish.Locate ? located[v.Item1].Result : null)).ToList();
-        var drawn = ScreenMap.Draw(bench.Shown, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers, ColourMap = wish.Viridis ? ColourMapKind.Viridis : ColourMapKind.Cividis });
+        var drawn = ScreenMap.Draw(bench.Shown, visits, new ScreenOptions { WidthMillimetres = wish.WidthMillimetres, Layers = layers, ColourMap = wish.Viridis ? ColourMapKind.Viridis : ColourMapKind.Cividis }, wish is { EachVisit: true, Locate: true } ? study.Comparison : null);
         var result = wish.Locate ? study.Result : null;
         return new MapAnswer(
             [.. drawn.Zip(visits, (p, v) => new Picture(Day(v.Net), p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor))],
@@ -83,7 +83,8 @@ internal static class DeskText
     private static string PanelTitle(Plan plan, string id)
     {
         var slash = id.LastIndexOf('/');
-        return plan.FindFixture(id[..slash]) is { } fixture ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}" : id;
+        return plan.FindFixture(id[..slash]) is { } fixture
+            ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}{(fixture.PanelsFromRight ? " (numbered from the right end here)" : "")}" : id;
     }
 
     /// <summary>How the order of opening did at some visits; null when no leak was confirmed.</summary>

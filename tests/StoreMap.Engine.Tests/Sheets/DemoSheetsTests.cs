@@ -102,6 +102,80 @@ public class DemoSheetsTests
         Assert.Contains(words["report.sign-store"], text, StringComparison.Ordinal);
     }
 
+    /// <summary>A leak confirmed at 1B and an empty panel at 13A were both still listed as panels to lift.</summary>
+    [Theory]
+    [InlineData("en", "letter", "confirmed behind: 1B panel 1 (flare nut; TH-0101).", "until its leak is found: 13A panels 4, 6, 3 (5 found empty).", "Leak confirmed behind panel 1: flare nut.", "Panel 5 was found empty.")]
+    [InlineData("de", "A4", "Leck instand setzen: 1B Blech 1 (flare nut; TH-0101).", "je Möbel bis zum Leck: 13A Bleche 4, 6, 3 (5 war leer).", "Leck hinter Blech 1 bestätigt: flare nut.", "Hinter Blech 5 war nichts.")]
+    public void Report_OfPanelsLifted_SaysWhatWasFoundBehindThem(string language, string paper, string repair, string lift, string found, string empty)
+    {
+        var day = DateOnly.FromDateTime(Study.Value.Visit.Survey.Start.DateTime);
+        var study = new VisitStudy(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, Study.Value.Context with { Language = language, TextPaper = PaperSize.Find(paper) })
+        {
+            Known = Study.Value.Located, KnownField = Study.Value.Field,
+            Checked = new[] { new PanelCheck("C28/5", false), new PanelCheck("C2/1", true, "flare nut") }.ToLookup(_ => day),
+        };
+        var sheets = study.Report();
+        Assert.All(sheets, SheetChecks.AllHold);
+        Assert.Equal(StudyIn(study.Context).Report().Count, sheets.Count);
+        string TextOf(string name) => string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(Assert.Single(sheets, s => s.Name == name))).Select(t => t.Text));
+        Assert.Contains(repair, TextOf("summary"), StringComparison.Ordinal);
+        Assert.Contains(lift, TextOf("summary"), StringComparison.Ordinal);
+        // No leak makes way for it.
+        Assert.Contains("13A Produce: ", TextOf("summary"), StringComparison.Ordinal);
+        Assert.All(new[] { "heat-map", "repair-cards", "record" }, page =>
+        {
+            Assert.Contains(found, TextOf(page), StringComparison.Ordinal);
+            Assert.Contains(empty, TextOf(page), StringComparison.Ordinal);
+        });
+        Assert.Contains(found, TextOf("leak-zone-a"), StringComparison.Ordinal);
+        Assert.Contains(empty, TextOf("leak-zone-b"), StringComparison.Ordinal);
+    }
+
+    /// <summary>A leak repaired on the day it was found is not among what is to be repaired.</summary>
+    [Fact]
+    public void Summary_OfALeakRepairedWhenItWasFound_DoesNotAskForTheRepair()
+    {
+        var day = DateOnly.FromDateTime(Study.Value.Visit.Survey.Start.DateTime);
+        var panel = DemoRoute.Plan.FindFixture("C2")!.Panels[0];
+        string TextOn(params ServiceEntry[] more) => string.Join(' ', new VisitStudy(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, new ServiceRecord("s", [.. more], []), Study.Value.Context)
+        {
+            Known = Study.Value.Located, Checked = new[] { new PanelCheck(panel.Id, true) }.ToLookup(_ => day),
+        }.Summary().SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        var repaired = new ServiceEntry { Finding = "F1", Date = day, Fixture = "C2", Along = (panel.From + panel.To) / 2, Status = FindingStatus.Repaired };
+        Assert.Contains("then repair the leak", TextOn(repaired with { Status = FindingStatus.Open }), StringComparison.Ordinal);
+        Assert.Contains("then repair the leak", TextOn(repaired with { Date = day.AddDays(-30) }), StringComparison.Ordinal);
+        Assert.DoesNotContain("then repair the leak", TextOn(repaired), StringComparison.Ordinal);
+    }
+
+    /// <summary>6A after its repair: its 0.4 ppm of July, below the 1.4 ppm that could have been seen, stood as "&lt;0.4" on the chart and the
+    /// comparison sheet beside "under 1.4" in the client's table.</summary>
+    [Fact]
+    public void Peaks_BelowTheDetectionLevel_AreThatLevelOnChartSheetAndTable()
+    {
+        var zone = Assert.Single(Study.Value.Comparison.Zones, z => z.Fixture == "C16");
+        Assert.Equal("<" + Numbers.Ppm(zone.Visits[1].DetectionPpm!.Value), PeakText.Of(zone.Visits[1]));
+        Assert.Equal(["9.5", "<1.4", "<1.4"], zone.Visits.Select(PeakText.Of));
+        var chart = SheetChecks.TextsOf(SheetChecks.Parse(ScreenTrend.Draw(zone, null, "6A", "Peaks", 90))).Select(t => t.Text).ToList();
+        Assert.Equal(2, chart.Count(t => t == "<1.4"));
+        var sheet = string.Join(' ', Study.Value.ComparisonSheets().SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        Assert.Contains("9.5 → <1.4 → <1.4", sheet, StringComparison.Ordinal);
+        Assert.All(Study.Value.Comparison.Zones.SelectMany(z => z.Visits).Where(v => v.Below), v => Assert.Equal(v.DetectionPpm, v.PeakPpm));
+    }
+
+    /// <summary>13A's panels count from the right, its distances from the left: its card named "panel 4 (20'-0" to 24'-0")" without a word of it.</summary>
+    [Theory]
+    [InlineData("en", "numbered from the right end")]
+    [InlineData("de", "vom rechten Ende gezählt")]
+    public void Cards_WherePanelsCountFromTheRight_SaySo(string language, string said)
+    {
+        Assert.False(DemoRoute.Plan.FindFixture("C2")!.PanelsFromRight);
+        Assert.True(DemoRoute.Plan.FindFixture("C28")!.PanelsFromRight);
+        var cards = ReportPages.Cards(DemoRoute.Plan, Study.Value.Visit, Study.Value.Result, Record.Value, Study.Value.Context with { Language = language });
+        var texts = string.Join(' ', cards.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(x => x.Text)).Split(StoreMap.Sheets.Words.For(language)["card.title"].Split('{')[0]);
+        Assert.Contains(said, Assert.Single(texts, x => x.Contains("13A Produce", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.DoesNotContain(said, Assert.Single(texts, x => x.StartsWith("A: 1B", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Walk_OfTheDemo_HoldsAllChecks() =>
         Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);

@@ -37,7 +37,7 @@ internal sealed class SourceTrack(int visits)
         var (change, note) = now is not null
             ? seen.Count > 1 ? (ZoneChange.Recurring, $"Seen at {Words.Number(seen.Count)} of {Words.Number(visits.Count)} visits.") : (ZoneChange.New, $"First seen {Words.Date(visits[^1].Date)}.")
             : Gone(latest, visits, readings, seen);
-        return new SourceHistory(latest.Near, latest.Look, latest.At, [.. seen.Select(v => visits[v].Date)], change, note) { Now = now };
+        return new SourceHistory(latest.Near, latest.Look, latest.At, [.. seen.Select(v => visits[v].Date)], change, note) { Sightings = Sightings };
     }
 
     private static (ZoneChange Change, string Note) Gone(Elsewhere latest, IReadOnlyList<SurveyVisit> visits, VisitReadings readings, List<int> seen)

@@ -59,7 +59,9 @@ internal sealed record TrackPeaks(LikeState? State, IReadOnlyList<ZoneVisit> Vis
         if (shown.Count == 0) return new ZoneVisit(date, detection, false, false, seen, true, detection);
         var peak = shown.Max(n => n.NetPpm);
         var atLeast = shown.Exists(n => n.Bound == ReadingBound.AtLeast && n.NetPpm == peak);
-        return new ZoneVisit(date, Math.Max(0, peak), like.Exists(n => n.IsHit), atLeast, seen, peak < detection && !atLeast, detection);
+        var below = peak < detection && !atLeast;
+        // What could have been seen there, not the noise below it.
+        return new ZoneVisit(date, below ? detection : peak, like.Exists(n => n.IsHit), atLeast, seen, below, detection);
     }
 
     // A reading between two zones of one fixture belongs to the nearer.

@@ -43,7 +43,7 @@ internal sealed class ZoneStory
         var trend = peaks.Trend(settings);
         return new ZoneHistory(
             track.Fixture, track.Latest.From, track.Latest.To, peaks.Visits, change, trend, TrackService.InWords(findings),
-            string.Join(" ", new[] { note.Trim(), Repairs(change), TrendWords(trend) }.Where(s => s.Length > 0))) { Now = track.Sightings[^1] };
+            string.Join(" ", new[] { note.Trim(), Repairs(change), TrendWords(trend) }.Where(s => s.Length > 0))) { Sightings = track.Sightings };
     }
 
     private (ZoneChange Change, string Reason) Judge()

@@ -101,8 +101,7 @@ internal sealed class TrendChart(string? title, IReadOnlyList<ZoneVisit> visits,
     {
         svg.Circle(at, 1.1, new Paint(visit.Hit ? SheetStyle.Ink : SheetStyle.Paper, SheetStyle.Ink, SheetStyle.Medium));
         labels.Space.Block(new SheetBox(at.X - 1.1, at.Y - 1.1, 2.2, 2.2));
-        var text = (visit.AtLeast ? "≥" : visit.Below ? "<" : "") + Numbers.Ppm(visit.PeakPpm!.Value);
-        var label = new PlanLabel { Lines = [text], Style = visit.Hit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at, Priority = LabelPriority.Reading, Layer = "labels-peaks" };
+        var label = new PlanLabel { Lines = [PeakText.Of(visit)!], Style = visit.Hit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at, Priority = LabelPriority.Reading, Layer = "labels-peaks" };
         labels.Add(label with { Spots = [new(at - new SheetPoint(0, 3.6)), .. LabelSpots.Around(label, 1.5), .. LabelSpots.Rings(label, 3, 5)] });
     }
 }

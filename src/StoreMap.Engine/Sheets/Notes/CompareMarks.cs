@@ -4,18 +4,21 @@ using StoreMap.Zones;
 namespace StoreMap.Sheets;
 
 /// <summary>The letters of a comparison: what was found at the latest visit keeps the letter of its heat map, so that one pack has one
-/// letter for one thing; what was not goes on after those.</summary>
-internal sealed class CompareMarks
+/// letter for one thing; what was not goes on after those. A zone or source of an earlier visit has the letter of what it is followed to.</summary>
+public sealed class CompareMarks
 {
     private readonly Dictionary<object, string> letters = new(ReferenceEqualityComparer.Instance);
 
+    /// <summary>Gives out the letters.</summary>
     /// <param name="comparison">The comparison.</param>
     /// <param name="latest">The latest visit's answer, as its heat map shows it; null when it is not at hand.</param>
     public CompareMarks(Comparison comparison, LocateResult? latest)
     {
         var next = latest is null ? 0 : latest.Zones.Count + latest.Elsewhere.Count;
-        foreach (var zone in comparison.Zones) letters[zone] = ZonesPass.Letter(IndexOf(latest?.Zones, zone.Now) ?? next++);
-        foreach (var source in comparison.Sources) letters[source] = ZonesPass.Letter(latest?.Zones.Count + IndexOf(latest?.Elsewhere, source.Now) ?? next++);
+        foreach (var zone in comparison.Zones) Give(ZonesPass.Letter(IndexOf(latest?.Zones, zone.Now) ?? next++), zone, zone.Sightings);
+        foreach (var source in comparison.Sources) Give(ZonesPass.Letter(latest?.Zones.Count + IndexOf(latest?.Elsewhere, source.Now) ?? next++), source, source.Sightings);
+        // What is too doubtful to be followed has its letter on the latest heat map alone.
+        foreach (var (i, found) in (latest is null ? [] : latest.Zones.Concat<object>(latest.Elsewhere)).Index()) letters.TryAdd(found, ZonesPass.Letter(i));
     }
 
     /// <summary>The letter of a zone.</summary>
@@ -23,6 +26,16 @@ internal sealed class CompareMarks
 
     /// <summary>The letter of a source outside the cases.</summary>
     public string this[SourceHistory source] => letters[source];
+
+    /// <summary>The letter of what was located at a visit, a <see cref="LeakZone"/> or an <see cref="Elsewhere"/>; null where an earlier visit's was
+    /// too doubtful to be followed.</summary>
+    internal string? Of(object found) => letters.GetValueOrDefault(found);
+
+    private void Give(string letter, object history, IEnumerable<object?> sightings)
+    {
+        letters[history] = letter;
+        foreach (var sighting in sightings.OfType<object>()) letters[sighting] = letter;
+    }
 
     private static int? IndexOf<T>(IReadOnlyList<T>? list, T? item)
         where T : class

@@ -78,7 +78,7 @@ internal static class CompareNotes
             lines.Add(Words.Sentence(PlaceWords.Interval(plan, words, fixture, from, to, zone.Now?.Center ?? ((from + to) / 2))));
         }
 
-        lines.Add(words.Say("compare.peaks", string.Join(" → ", zone.Visits.Select(Peak))));
+        lines.Add(words.Say("compare.peaks", string.Join(" → ", zone.Visits.Select(v => PeakText.Of(v) ?? "–"))));
         var probed = zone.Visits.Count(v => v.PeakPpm is not null);
         lines.Add(words.Say("compare.seen", zone.Visits.Count(v => v.Seen), zone.Visits.Count) + (probed < zone.Visits.Count ? words.Say("compare.unlike", zone.Visits.Count - probed) : ""));
         if (zone.Trend is { } trend) lines.Add(words.Say(Key(trend), Numbers.Ppm(Math.Abs(trend.SlopePerMonth))));
@@ -91,6 +91,4 @@ internal static class CompareNotes
         [.. findings.Where(f => f.Entry.Fixture == zone.Fixture && (f.Entry.Along is not { } a || zone is not { From: { } from, To: { } to } || (a >= from - 1.3 && a <= to + 1.3)))];
 
     private static string Key(ZoneTrend trend) => trend.P > 0.1 ? "compare.no-trend" : trend.SlopePerMonth > 0 ? "compare.rising" : "compare.falling";
-
-    private static string Peak(ZoneVisit v) => v.PeakPpm is not { } ppm ? "–" : (v.AtLeast ? "≥" : v.Below ? "<" : "") + Numbers.Ppm(ppm);
 }

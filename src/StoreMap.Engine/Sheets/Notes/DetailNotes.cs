@@ -10,7 +10,9 @@ internal static class DetailNotes
     public static IEnumerable<FlowItem> Items(
         Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, Words words, SheetContext context)
     {
-        yield return NoteItems.Heading(words.Say("detail.heading", letter, words.Chance(zone.Probability)));
+        yield return NoteItems.Heading(
+            LiftedNotes.FoundOf(located, zone) is null ? words.Say("detail.heading", letter, words.Chance(zone.Probability)) : words.Say("detail.heading-confirmed", letter));
+        if (LiftedNotes.Of(located, zone, words) is { Length: > 0 } lifted) yield return new TextItem(lifted, SheetStyle.SmallBold) { After = 0.4 };
         foreach (var line in SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words)) yield return line;
         foreach (var line in ZoneNotes.Place(plan, words, fixture, zone)) yield return NoteItems.Line(line);
         yield return NoteItems.Line(words.Say("detail.peak", ZoneNotes.Peak(net, zone, words)));
@@ -18,13 +20,13 @@ internal static class DetailNotes
             "detail.strength", words["strength." + zone.Strength], Lengths.Weight(plan.Units, zone.StrengthLowKilogramsPerYear), Lengths.Weight(plan.Units, zone.StrengthHighKilogramsPerYear)));
         yield return NoteItems.Line(words.Say("detail.reason", words.Remark(zone.Reason)), 1);
         foreach (var line in Supply.Lines(plan, fixture, zone.Center ?? 0, words)) yield return NoteItems.Line(line);
-        if (zone.Panels.Count > 0)
+        if (LiftedNotes.Left(located, zone).Any())
         {
             yield return NoteItems.Rule();
             yield return NoteItems.Heading(words["detail.order"]);
             foreach (var row in OpeningOrder(plan, located, fixture, zone, words)) yield return row;
             yield return NoteItems.Gap(1.6);
-            if (fixture.Panels.Count > 1 && fixture.FromLeft(fixture.Panels[0].From) > fixture.FromLeft(fixture.Panels[^1].From)) yield return NoteItems.Muted(words["detail.from-right"]);
+            if (fixture.PanelsFromRight) yield return NoteItems.Muted(words["detail.from-right"]);
         }
 
         if (located.Next is { } next && next.Fixture == fixture.Id) yield return NoteItems.Line(ZoneNotes.Next(plan, words, next, onItsSheet: true), 1);
@@ -37,7 +39,7 @@ internal static class DetailNotes
     private static IEnumerable<FlowItem> OpeningOrder(Plan plan, LocateResult located, Fixture fixture, LeakZone zone, Words words)
     {
         var table = new Table([new("", 7, TextAnchor.End, true), new(words["detail.panel"], 20), new(words[ZoneNotes.IsDoubtful(zone) ? "detail.chance-if" : "detail.chance"], 34), new(words["detail.from-left"], 30), new(words["detail.minutes"], 12, TextAnchor.End)]);
-        var rows = ZoneNotes.InOrder(located, zone).Take(6).Select((p, i) =>
+        var rows = LiftedNotes.Left(located, zone).Take(6).Select((p, i) =>
         {
             var minutes = fixture.Panels.FirstOrDefault(f => f.Id == p.Id)?.Minutes;
             return (IReadOnlyList<string>)

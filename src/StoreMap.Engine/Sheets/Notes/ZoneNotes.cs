@@ -67,8 +67,9 @@ internal static class ZoneNotes
     ];
 
     /// <summary>Whose leak and how likely.</summary>
-    private static string Head(LocateResult located, Words words, Fixture fixture, LeakZone zone) => words.Say(
-        located.IsFurther(zone) ? "zone.head-further" : "zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability));
+    private static string Head(LocateResult located, Words words, Fixture fixture, LeakZone zone) => LiftedNotes.FoundOf(located, zone) is { } found
+        ? words.Say("zone.head-confirmed", PlaceWords.Case(fixture), PlaceWords.PanelNumber(found.Panel))
+        : words.Say(located.IsFurther(zone) ? "zone.head-further" : "zone.head", PlaceWords.Case(fixture), words.Chance(zone.Probability));
 
     /// <summary>True for a leak that the manager is told of and that gets a repair card.</summary>
     public static bool IsTold(int index, LeakZone zone) => index == 0 || zone.Probability >= WorthTelling;
@@ -111,15 +112,17 @@ internal static class ZoneNotes
         return $"{Lengths.Plain(plan.Units, Math.Min(a, b))} – {Lengths.Plain(plan.Units, Math.Max(a, b))}";
     }
 
-    /// <summary>Which panel first, which next.</summary>
+    /// <summary>Which panel first, which next, and what lifting has shown so far.</summary>
     public static string Lift(Words words, LocateResult located, LeakZone zone)
     {
-        var panels = InOrder(located, zone).Take(2).ToList();
-        if (panels.Count == 0) return "";
+        var panels = LiftedNotes.Left(located, zone).Take(2).ToList();
+        var lifted = LiftedNotes.Of(located, zone, words);
+        if (panels.Count == 0) return lifted;
         var first = PlaceWords.PanelNumber(panels[0].Id);
-        return panels.Count > 1 && panels[1].Probability >= 0.05
+        var lift = panels.Count > 1 && panels[1].Probability >= 0.05
             ? words.Say("zone.then", first, PlaceWords.PanelNumber(panels[1].Id))
             : words.Say("zone.open-first", first);
+        return (lift + " " + lifted).TrimEnd();
     }
 
     /// <summary>Gas whose source is probably not in a case: how likely, and where to look.</summary>

@@ -9,15 +9,23 @@ internal static class ZonesPass
 {
     private static readonly TextStyle BadgeStyle = new(SheetStyle.TextMedium, true, SheetStyle.Paper);
 
-    public static void Draw(PlanDrawing d, LocateResult located)
+    /// <summary>Draws what a visit located.</summary>
+    /// <param name="d">The plan.</param>
+    /// <param name="located">What was located.</param>
+    /// <param name="marks">Letters that hold through several visits: what has none there is left out; null for those of this visit alone.</param>
+    public static void Draw(PlanDrawing d, LocateResult located, CompareMarks? marks = null)
     {
         d.Svg.Begin("zones", "zones", d.Words["plan.zones"]);
-        for (var i = 0; i < located.Zones.Count; i++) DrawOne(d, located.Zones[i], Letter(i));
+        for (var i = 0; i < located.Zones.Count; i++)
+        {
+            if ((marks is null ? Letter(i) : marks.Of(located.Zones[i])) is { } letter) DrawOne(d, located.Zones[i], letter);
+        }
+
         for (var i = 0; i < located.Elsewhere.Count; i++)
         {
-            if (located.Elsewhere[i].At is not { } at) continue;
-            var letter = Letter(located.Zones.Count + i);
-            d.Svg.Begin($"elsewhere-{letter}", "elsewhere", located.Elsewhere[i].Look);
+            var source = located.Elsewhere[i];
+            if (source.At is not { } at || (marks is null ? Letter(located.Zones.Count + i) : marks.Of(source)) is not { } letter) continue;
+            d.Svg.Begin($"elsewhere-{letter}", "elsewhere", source.Look);
             var anchor = Source(d, at);
             d.Svg.End();
             Badge(d, letter, anchor, null);

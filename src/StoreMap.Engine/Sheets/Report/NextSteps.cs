@@ -27,12 +27,7 @@ internal static class NextSteps
         var danger = verdict.ReachIn.Select(r => CompareNotes.Tag(plan, r.Reading.Reading.Place.Fixture!)).ToList();
         if (verdict.Breathed == SafetyLevel.Over && verdict.Highest is { } worst) danger.Insert(0, SafetyNotes.PlaceOf(plan, worst.Reading, words));
         if (danger.Count > 0) steps.Add(words.Say("next.air", Listing.Of(danger, most, words)));
-        var named = ZoneNotes.Told(located).SelectMany(z => ZoneNotes.InOrder(located, z)).Select(p => p.Id).ToHashSet();
-        if (named.Count > 0)
-        {
-            steps.Add(words.Say("next.lift", Listing.Of(PlaceWords.Panels(plan, words, ByCase(located.Open.Where(named.Contains))), Math.Max(MostRuns, most), words)));
-        }
-
+        AddPanels(steps, plan, net, located, findings, words, most);
         foreach (var zone in ZoneNotes.Told(located).Where(z => z.Panels.Count == 0)) steps.Add(words.Say("next.walk-in", CompareNotes.Tag(plan, zone.Fixture)));
         foreach (var e in located.Elsewhere.Where(e => e.Probability >= ZoneNotes.WorthTelling).OrderByDescending(e => e.Probability).Take(most))
         {
@@ -41,7 +36,8 @@ internal static class NextSteps
         }
 
         AddUnexplained(steps, plan, net, located, words, most);
-        var open = findings.Where(f => f.FollowedUp is null).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
+        var told = LiftedNotes.Found(located).SelectMany(c => LiftedNotes.FindingsAt(plan, c, findings)).Where(f => !f.IsRepaired).ToHashSet();
+        var open = findings.Where(f => f.FollowedUp is null && !told.Contains(f)).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
         if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));
         var lost = balances.Where(b => !b.AddsUp && b.SourcesNear.Count == 0).Select(b => b.System).ToList();
         if (lost.Count > 0) steps.Add(words.Say("next.main-leak", string.Join(", ", lost)));
@@ -50,8 +46,34 @@ internal static class NextSteps
         return steps;
     }
 
-    // A case that is emptied and locked out is finished before the next is.
-    private static List<string> ByCase(IEnumerable<string> panels) => [.. panels.GroupBy(PlaceWords.CaseOf).SelectMany(g => g)];
+    /// <summary>What is behind panels: confirmed leaks to repair, panels to lift, those found empty. A case that is emptied and locked out is
+    /// finished before the next is.</summary>
+    private static void AddPanels(List<string> steps, Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<ServiceFinding> findings, Words words, int most)
+    {
+        var day = DateOnly.FromDateTime(net.Survey.Start.DateTime);
+        var repair = LiftedNotes.Found(located).Where(c => !LiftedNotes.IsRepaired(plan, c, findings, day)).Select(c => Found(plan, c, findings, words)).ToList();
+        if (repair.Count > 0) steps.Add(words.Say("next.repair", Listing.Of(repair, Math.Max(MostRuns, most), words)));
+        var told = ZoneNotes.Told(located).ToList();
+        var left = told.SelectMany(z => LiftedNotes.Left(located, z)).Select(p => p.Id).ToHashSet();
+        var empty = told.Where(z => LiftedNotes.FoundOf(located, z) is null).SelectMany(z => LiftedNotes.Empty(located, z)).Distinct().ToLookup(PlaceWords.CaseOf);
+        var cases = located.Open.Where(left.Contains).GroupBy(PlaceWords.CaseOf).Select(g =>
+        {
+            var panels = PlaceWords.Panels(plan, words, [.. g])[0];
+            return empty.Contains(g.Key) ? panels + " " + words.Say("next.empty", string.Join(", ", empty[g.Key].Select(PlaceWords.PanelNumber))) : panels;
+        }).ToList();
+        if (cases.Count > 0) steps.Add(words.Say("next.lift", Listing.Of(cases, Math.Max(MostRuns, most), words)));
+        var allEmpty = empty.Where(g => !left.Any(p => PlaceWords.CaseOf(p) == g.Key)).SelectMany(g => PlaceWords.Panels(plan, words, [.. g])).ToList();
+        if (allEmpty.Count > 0) steps.Add(words.Say("next.all-empty", Listing.Of(allEmpty, Math.Max(MostRuns, most), words)));
+    }
+
+    /// <summary>A panel with a leak behind it: what leaks, and the finding that it is on record as.</summary>
+    private static string Found(Plan plan, PanelCheck check, IReadOnlyList<ServiceFinding> findings, Words words)
+    {
+        var panel = PlaceWords.Panels(plan, words, [check.Panel])[0];
+        var known = LiftedNotes.FindingsAt(plan, check, findings).Where(f => f.FollowedUp is null).Select(f => f.Entry.Finding);
+        var said = string.Join("; ", known.Prepend(check.Component).Where(s => s is { Length: > 0 }));
+        return said.Length > 0 ? $"{panel} ({said})" : panel;
+    }
 
     /// <summary>Hits at fixtures that no leak and no outside source accounts for.</summary>
     private static void AddUnexplained(List<string> steps, Plan plan, NetSurvey net, LocateResult located, Words words, int most)

@@ -35,13 +35,18 @@ internal static class RepairCards
             if (!ZoneNotes.IsTold(i, zone) || plan.FindFixture(zone.Fixture) is not { } fixture) continue;
             var along = zone.Center ?? 0;
             var finding = findings.FirstOrDefault(f => f.Repaired is null && f.Entry.Fixture == fixture.Id && (f.Entry.Along is not { } a || zone.Center is not { } c || Math.Abs(a - c) < 2.5));
-            var panels = ZoneNotes.InOrder(located, zone).Take(2).Select(p => words.Say("card.panel", PlaceWords.PanelNumber(p.Id), ZoneNotes.PanelSpan(plan, fixture, p))).ToList();
+            var found = LiftedNotes.FoundOf(located, zone);
+            var toLift = found is null ? LiftedNotes.Left(located, zone).Take(2) : zone.Panels.Where(p => p.Id == found.Panel);
+            var panels = toLift.Select(p => words.Say("card.panel", PlaceWords.PanelNumber(p.Id), ZoneNotes.PanelSpan(plan, fixture, p))).ToList();
+            var lifted = LiftedNotes.Of(located, zone, words);
             List<FlowItem> lines =
             [
-                NoteItems.Line(Words.Sentence(words.Say("card.chance", words.Chance(zone.Probability)))),
+                .. found is null ? [NoteItems.Line(Words.Sentence(words.Say("card.chance", words.Chance(zone.Probability))))] : Array.Empty<FlowItem>(),
+                .. lifted.Length > 0 ? [NoteItems.Line(lifted)] : Array.Empty<FlowItem>(),
                 .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
                 .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
-                .. panels.Count > 0 ? [NoteItems.Line(words.Say("card.panels", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
+                .. panels.Count > 0 ? [NoteItems.Line(words.Say(found is null ? "card.panels" : "card.panel-found", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
+                .. panels.Count > 0 && fixture.PanelsFromRight ? [NoteItems.Line(words["detail.from-right"])] : Array.Empty<FlowItem>(),
                 NoteItems.Line(words["card.lock-out"]),
                 NoteItems.Line(words.Say("card.move", fixture.Product ?? words["card.all-product"])),
                 .. Circuits(plan, fixture, along, words),

@@ -21,7 +21,7 @@ internal static class ReportTables
         var table = new Table([new("", 0.8, TextAnchor.Middle, true), new(words["report.case"], 3), new(words["report.sure"], 2.6), new(words["report.place"], 4.6), new(words["report.peak"], 3), new(words["report.do"], 4)]);
         var zones = located.Zones.Select((z, i) => (IReadOnlyList<string>)
         [
-            ZonesPass.Letter(i), CompareNotes.Tag(plan, z.Fixture), words.Chance(z.Probability),
+            ZonesPass.Letter(i), CompareNotes.Tag(plan, z.Fixture), LiftedNotes.FoundOf(located, z) is null ? words.Chance(z.Probability) : words["zone.confirmed"],
             z is { From: { } from, To: { } to, Center: { } center } && plan.FindFixture(z.Fixture) is { } f ? PlaceWords.Interval(plan, words, f, from, to, center) : words.Say("zone.walk-in", Lengths.Tape(plan.Units, z.Radius ?? 0, z.Radius ?? 0)),
             words.Say("report.peak-strength", ZoneNotes.Peak(net, z, words), words["strength." + z.Strength]), z.Panels.Count > 0 ? ZoneNotes.Lift(words, located, z) : "",
         ]);

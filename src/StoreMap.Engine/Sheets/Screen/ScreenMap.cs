@@ -1,4 +1,5 @@
 using StoreMap.Fields;
+using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Surveys;
@@ -25,13 +26,15 @@ public static class ScreenMap
     /// <param name="plan">The store.</param>
     /// <param name="visits">The visits.</param>
     /// <param name="options">Width of each, layers and colours.</param>
+    /// <param name="comparison">The same visits against one another, whose letters the zones then have; null for letters of each visit's own.</param>
     /// <returns>One picture a visit, in order.</returns>
-    public static IReadOnlyList<ScreenPicture> Draw(Plan plan, IReadOnlyList<ScreenVisit> visits, ScreenOptions options)
+    public static IReadOnlyList<ScreenPicture> Draw(Plan plan, IReadOnlyList<ScreenVisit> visits, ScreenOptions options, Comparison? comparison = null)
     {
+        var marks = comparison is null ? null : new CompareMarks(comparison, visits[^1].Located);
         var scales = visits.Where(v => v.Field is not null).Select(v => HeatMapSheet.ScaleOf(v.Net, v.Field!, options.ColourMap)).ToList();
         var scale = scales.Count == 0 ? null : new ConcentrationScale(
             scales.Min(s => s.Levels[0]), scales.Min(s => s.ActionPpm), visits.Where(v => v.Field is not null).Max(v => HeatMapSheet.HighestOf(v.Field!)), options.ColourMap);
-        return [.. visits.Select(v => DrawOne(plan, v, options, scale))];
+        return [.. visits.Select(v => DrawOne(plan, v, options, scale, marks))];
     }
 
     /// <summary>Draws a walk with its probe points numbered in walking order.</summary>
@@ -49,12 +52,12 @@ public static class ScreenMap
         });
     }
 
-    private static ScreenPicture DrawOne(Plan plan, ScreenVisit visit, ScreenOptions options, ConcentrationScale? scale)
+    private static ScreenPicture DrawOne(Plan plan, ScreenVisit visit, ScreenOptions options, ConcentrationScale? scale, CompareMarks? marks)
     {
         var words = Words.For(options.Language);
         var day = Days.Of(visit.Net.Survey.Start);
         IReadOnlyList<ScreenLevel> levels = scale is null ? [] : [.. scale.Levels.Select((level, i) => new ScreenLevel(level, scale.ColourOf(i).Hex, level == scale.ActionPpm))];
-        return Picture(plan, options, words.Say("map.title-day", day), words.Say("map.description", plan.Name, day), levels, d => Passes(d, visit, options.Layers, scale));
+        return Picture(plan, options, words.Say("map.title-day", day), words.Say("map.description", plan.Name, day), levels, d => Passes(d, visit, options.Layers, scale, marks));
     }
 
     private static ScreenPicture Picture(Plan plan, ScreenOptions options, string title, string description, IReadOnlyList<ScreenLevel> levels, Action<PlanDrawing> passes)
@@ -75,12 +78,12 @@ public static class ScreenMap
         return new ScreenPicture(new Sheet("screen-map", title, box.Width, box.Height, svg.Finish()), origin.X, origin.Y, to.Length(1), levels);
     }
 
-    private static void Passes(PlanDrawing d, ScreenVisit visit, ScreenLayers layers, ConcentrationScale? scale)
+    private static void Passes(PlanDrawing d, ScreenVisit visit, ScreenLayers layers, ConcentrationScale? scale, CompareMarks? marks)
     {
         Under(d, layers.HasFlag(ScreenLayers.HeatMap) && scale is not null ? visit.Field : null, scale, layers.HasFlag(ScreenLayers.Uncertainty));
         if (layers.HasFlag(ScreenLayers.Panels) && visit.Located is not null) PanelsPass.Draw(d, visit.Located, MostPanels);
         if (layers.HasFlag(ScreenLayers.Readings)) ReadingsPass.Draw(d, visit.Net);
-        if (layers.HasFlag(ScreenLayers.Zones) && visit.Located is not null) ZonesPass.Draw(d, visit.Located);
+        if (layers.HasFlag(ScreenLayers.Zones) && visit.Located is not null) ZonesPass.Draw(d, visit.Located, marks);
         Over(d, visit.Net.Readings.Where(r => r.IsHit && r.Reading.Place.Fixture is not null).Select(r => r.Reading.Place.Fixture!).ToHashSet());
     }
 
