@@ -47,7 +47,7 @@ internal sealed class CsvErrors(string? file)
 
     public void StrayQuote(int row) =>
         Add(row, null, "\"", "csv-quote",
-            "A quotation mark stands inside a cell or is never closed. Put the whole cell in quotation marks and double the marks inside it.");
+            "A cell begins with a quotation mark that is not closed at its end. Put the whole cell in quotation marks and double the marks inside it, or let it begin with something else.");
 
     public void TooManyColumns(int row, int columns, int most)
     {

@@ -14,7 +14,7 @@ internal sealed record CsvLimits(int Bytes = 64 << 20, int Rows = 500_000, int C
 internal readonly record struct CsvRow(int Number, string[] Cells);
 
 /// <summary>A CSV in its usual dialects, read whole: RFC 4180 with comma, semicolon or tab, byte order marks, UTF-8 or UTF-16,
-/// quoted cells over several lines. Cells are trimmed; blank rows are skipped.</summary>
+/// quoted cells over several lines. A mark inside a cell that does not begin with one is taken as it stands. Cells are trimmed; blank rows are skipped.</summary>
 internal sealed class CsvTable
 {
     private CsvTable(string? file, char separator, string[] header, List<CsvRow> rows, List<Problem> warnings) =>
@@ -79,19 +79,27 @@ internal sealed class CsvTable
         var header = Array.Empty<string>();
         var rows = new List<CsvRow>();
         var number = firstRow - 1;
+        var faulty = new HashSet<int>();
+        var proper = CsvQuotes.Proper(firstRow == 1 ? text : text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..], separator, faulty);
         try
         {
             using var reader = Sep.Reader(o => o with
             {
                 Sep = new Sep(separator), HasHeader = false, Unescape = true, DisableColCountCheck = true,
-            }).FromText(firstRow == 1 ? text : text[(text.IndexOf('\n', StringComparison.Ordinal) + 1)..]);
+            }).FromText(proper);
             foreach (var row in reader)
             {
                 number++;
                 if (row.ColCount > limits.Columns) errors.TooManyColumns(number, row.ColCount, limits.Columns);
                 if (rows.Count >= limits.Rows) errors.TooManyRows(limits.Rows);
                 if (errors.Fatal) break;
-                if (CsvText.HasStrayQuote(row.Span, separator)) errors.StrayQuote(number);
+                if (faulty.Contains(number - firstRow + 1))
+                {
+                    errors.StrayQuote(number);
+                    if (header.Length == 0) break;
+                    continue;
+                }
+
                 var cells = new string[row.ColCount];
                 for (var i = 0; i < cells.Length; i++) cells[i] = row[i].ToString().Trim();
                 if (Array.TrueForAll(cells, c => c.Length == 0)) continue;

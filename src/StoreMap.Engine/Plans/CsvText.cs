@@ -2,7 +2,7 @@ using System.Text;
 
 namespace StoreMap.Plans;
 
-/// <summary>Finds a CSV's encoding, separator and quoting faults.</summary>
+/// <summary>Finds a CSV's encoding and separator.</summary>
 internal static class CsvText
 {
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
@@ -67,35 +67,6 @@ internal static class CsvText
         }
 
         return (1, counts[best] == 0 ? ',' : ";\t,"[best]);
-    }
-
-    /// <summary>True when a row has a quotation mark that opens in the middle of a cell or never closes: RFC 4180 wants the whole cell
-    /// quoted and marks inside doubled. Such a mark would swallow the rows that follow.</summary>
-    public static bool HasStrayQuote(ReadOnlySpan<char> row, char separator)
-    {
-        if (!row.Contains('"')) return false;
-        var quoted = false;
-        var atStart = true;
-        for (var i = 0; i < row.Length; i++)
-        {
-            var c = row[i];
-            if (quoted)
-            {
-                if (c != '"') continue;
-                if (i + 1 < row.Length && row[i + 1] == '"') i++;
-                else quoted = false;
-            }
-            else if (c == '"')
-            {
-                if (!atStart) return true;
-                quoted = true;
-                atStart = false;
-            }
-            else if (c == separator) atStart = true;
-            else atStart = false;
-        }
-
-        return quoted;
     }
 
     /// <summary>Copies a whole stream into memory, from its start on.</summary>

@@ -107,6 +107,11 @@ public class CaseListTests
     [InlineData("3 x 12", "12 12 12")]
     [InlineData("2x12-8", "12 12 8")]
     [InlineData("8'6\"-12", "8.5 12")]
+    [InlineData("12'6\"-8'", "12.5 8")]
+    [InlineData("12' 6\" + 8'", "12.5 8")]
+    [InlineData("12'6 1/2\"-8'", "12.542 8")]
+    [InlineData("12' 6-1/2\" 8'", "12.542 8")]
+    [InlineData("12'6 5/4\"", null)]
     [InlineData("12–8", "12 8")]
     [InlineData("12,8", "12 8")]
     [InlineData("twelve", null)]
@@ -152,6 +157,16 @@ public class CaseListTests
             9,open-case,12,A1,B,,
             10,open-case,12,A9,A,R-404A,
             """));
+
+    /// <summary>A list pasted from a spreadsheet: lengths with marks are read, and one row that can't be told hides no other's fault.</summary>
+    [Fact]
+    public void Read_PastedWithInchMarks_ReadsThemAndTellsEveryFaultyRow()
+    {
+        Assert.Equal([12.5, 20.5], Read("tag\tkind\tlengths\n1\topen-case\t12'6\"-8'\n").Plan.Fixtures[0].Sections.Select(s => Math.Round(s.To / Foot, 6)));
+        Assert.Equal(
+            ["row 3: : csv-quote", "row 2: lengths: lengths", "row 4: kind: word"],
+            Refusals("tag\tkind\tlengths\n1\topen-case\ttwelve\n2\topen-case\t\"12\n3\topenish\t12\n4\topen-case\t12'6\"-8'\n"));
+    }
 
     [Fact]
     public void Read_MissingColumns_NamesThem() => Assert.Equal([": tag: required", ": lengths: required"], Refusals("case,length\n1,12\n"));

@@ -64,7 +64,10 @@ public class CsvTableTests
 
     [Theory]
     [InlineData("", ": csv-header")]
-    [InlineData("a,b\n1,12\" from end\n2,x\n", "row 2: csv-quote")]
+    [InlineData("a,b\n1, \"x\"\n2,x\n", "row 2: csv-quote")]
+    [InlineData("a,b\n1,\"12\" from\" end\n2,x\n", "row 2: csv-quote")]
+    [InlineData("a,\"b\n1,2\n", "row 1: csv-quote")]
+    [InlineData("a,b\n1,\"open\n2\n3,\"x\",\n4,\"y\n", "row 2: csv-quote|row 3: csv-row-length|row 5: csv-quote")]
     [InlineData("a,b\n1,\"open\n2,x\n", "row 2: csv-quote")]
     [InlineData("a,A\n1,2\n", "row 1: csv-header")]
     [InlineData("a,,b\n1,2,3\n", "row 1: csv-header")]
@@ -72,6 +75,17 @@ public class CsvTableTests
     [InlineData("a,b\n1,\0\n", ": csv-text")]
     public void Read_Malformed_NamesEveryRow(string text, string expected) =>
         Assert.Equal(expected, string.Join("|", Rules(() => Read(text))));
+
+    [Theory]
+    [InlineData("tag\tlengths\tname\n1\t12'6\"-8'\tA\n2\t12\t\"B \"\"q\"\"\"\n")]
+    [InlineData("tag,lengths,name\n1,12'6\"-8',A\n2,12,\"B \"\"q\"\"\"\n")]
+    [InlineData("tag;lengths;name\r\n1;12'6\"-8';A\r\n2;12;\"B \"\"q\"\"\"\r\n")]
+    public void Read_MarksInsideCells_AreTakenAsTheyStand(string text)
+    {
+        var table = Read(text);
+        Assert.Equal(["1", "12'6\"-8'", "A"], table.Rows[0].Cells);
+        Assert.Equal(["2", "12", "B \"q\""], table.Rows[1].Cells);
+    }
 
     [Fact]
     public void Read_OverTheLimits_Refuses()

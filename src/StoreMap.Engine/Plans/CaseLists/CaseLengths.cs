@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 
 namespace StoreMap.Plans;
 
-/// <summary>Reads lengths as people write them: <c>12-12-8</c>, <c>12+12+8</c>, <c>12' 12' 8'</c>, <c>3 x 12</c>, a walk-in's <c>10x14</c>.</summary>
+/// <summary>Reads lengths as people write them: <c>12-12-8</c>, <c>12+12+8</c>, <c>12' 12' 8'</c>, <c>3 x 12</c>, <c>12'6 1/2"-8'</c>, a walk-in's <c>10x14</c>.</summary>
 internal static partial class CaseLengths
 {
     private const int MostRepeats = 30;
@@ -58,12 +58,9 @@ internal static partial class CaseLengths
     private static string Plain(string cell) =>
         Around().Replace(Marks().Replace(FeetAndInches().Replace(cell.Trim(), Joined).ToLowerInvariant().Replace('–', '-').Replace('—', '-').Replace('×', 'x').Replace('@', 'x'), ""), "x");
 
-    private static string Joined(Match match)
-    {
-        var inches = double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture);
-        var feet = double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) + (inches / 12);
-        return inches < 12 ? feet.ToString("0.####", CultureInfo.InvariantCulture) : match.Value;
-    }
+    private static string Joined(Match match) =>
+        double.Parse(match.Groups["inches"].Value, CultureInfo.InvariantCulture) < 12 && LengthEntry.Parse(match.Value, LengthUnit.Foot) is { } feet
+            ? feet.ToString("0.####", CultureInfo.InvariantCulture) : match.Value;
 
     private static double? Number(string text) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
@@ -74,7 +71,7 @@ internal static partial class CaseLengths
     [GeneratedRegex(@"\A(\d+(?:[.,]\d+)?)x\d+(?:[.,]\d+)?\z")]
     private static partial Regex RoomSides();
 
-    [GeneratedRegex(@"(\d+)['’′](\d{1,2}(?:\.\d+)?)(?:[""”″]|'')?(?![\d'’′])")]
+    [GeneratedRegex(@"\d+['’′](?:\s*(?<inches>\d{1,2}(?:\.\d+)?)(?:(?:\s+|-)\d{1,3}/\d{1,3})?\s*(?:[""”″]|'')|(?<inches>\d{1,2}(?:\.\d+)?))(?![\d'’′])")]
     private static partial Regex FeetAndInches();
 
     [GeneratedRegex(@"\s*x\s*")]

@@ -21,13 +21,14 @@ public static class CaseList
     public static LayoutDocument Read(Stream stream, string? fileName = null, CaseListOptions? options = null)
     {
         options ??= new CaseListOptions();
-        var table = CsvTable.Read(stream, fileName, new CsvLimits(Bytes: 4 << 20, Rows: MostRows));
+        List<Problem> shape = [];
+        var table = CsvTable.Read(stream, fileName, shape, new CsvLimits(Bytes: 4 << 20, Rows: MostRows));
         var problems = new ProblemList(fileName);
         var listed = options.ListUnits ?? options.Units;
         var rows = CaseRowReader.Read(table, listed, problems);
         if (listed != options.Units) rows = [.. rows.Select(r => r with { Lengths = [.. r.Lengths.Select(l => Math.Round(options.Units.FromMetres(l * listed.InMetres()), Decimals))] })];
         var plant = CaseListPlant.Of(rows, problems);
-        if (problems.HasErrors) throw new RefusedInputException([.. problems.All, .. table.Warnings]);
+        if (shape.Count > 0 || problems.HasErrors) throw new RefusedInputException([.. shape, .. problems.All, .. table.Warnings]);
 
         var json = CaseListJson.Layout(rows, plant, CaseListFloor.Arrange(rows, options.Units), options, NewIds.LayoutId(options.Id ?? fileName));
         return LayoutDocument.FromJson(json, fileName).After([.. table.Warnings, .. problems.All]);
