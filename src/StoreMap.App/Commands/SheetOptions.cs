@@ -11,7 +11,7 @@ internal sealed class SheetOptions
     private readonly Option<string?> technician = new("--technician") { Description = "Who surveyed and drew; the survey's technicians when not given.", HelpName = "NAME" };
     private readonly Option<string?> logo = new("--logo") { Description = "The company's mark for the title blocks: a PNG, or an SVG of plain shapes.", HelpName = "FILE" };
     private readonly Option<string> language = new("--language") { Description = $"Language of the sheets: {string.Join(", ", SheetContext.Languages)}.", HelpName = "CODE", DefaultValueFactory = _ => "en" };
-    private readonly Option<string?> paper = new("--paper") { Description = $"Sheet size of plans: {string.Join(", ", PaperSize.All.Select(p => p.Name))}.", HelpName = "SIZE" };
+    private readonly Option<string?> paper = new("--paper") { Description = $"Sheet size of plans: {string.Join(", ", PaperSize.All.Select(p => p.Name))}. Text pages are A4 beside A sizes, letter beside the others.", HelpName = "SIZE" };
     private readonly Option<ColourMapKind> colours = new("--colours") { Description = "Colours of the concentration: cividis or viridis.", HelpName = "MAP" };
     private readonly Option<double?> parts = new("--parts") { Description = "Draw the plan again in parts over several pages, at the standard scale nearest to 1:N.", HelpName = "N" };
 

@@ -176,6 +176,22 @@ public class DemoSheetsTests
         Assert.DoesNotContain(said, Assert.Single(texts, x => x.StartsWith("A: 1B", StringComparison.Ordinal)), StringComparison.Ordinal);
     }
 
+    /// <summary>With A4 chosen for a store in feet the plans were A4 and the pages of text stayed letter.</summary>
+    [Theory]
+    [InlineData("A4", 210)]
+    [InlineData("A3", 210)]
+    [InlineData("tabloid", 215.9)]
+    [InlineData("letter", 215.9)]
+    [InlineData(null, 215.9)]
+    public void TextPages_BesidePlansOfASize_AreOfItsKind(string? paper, double width)
+    {
+        var context = Study.Value.Context with { PlanPaper = PaperSize.Find(paper) };
+        Assert.Equal(width, StudyIn(context).Summary()[0].WidthMillimetres);
+        Assert.Equal(width, ReportPages.Cards(DemoRoute.Plan, Study.Value.Visit, Study.Value.Result, Record.Value, context)[0].WidthMillimetres);
+        // A size named for text goes before.
+        Assert.Equal(279.4, StudyIn(context with { TextPaper = PaperSize.Tabloid }).Summary()[0].WidthMillimetres);
+    }
+
     [Fact]
     public void Walk_OfTheDemo_HoldsAllChecks() =>
         Assert.All(WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Study.Value.Context), SheetChecks.AllHold);

@@ -39,6 +39,6 @@ public sealed record PaperSize(string Name, double ShortMillimetres, double Long
     /// <summary>The size for plans where the user names none: what an office printer takes.</summary>
     internal static PaperSize ForPlans(LengthUnit units) => units.IsCustomary() ? Tabloid : A3;
 
-    /// <summary>The size for tables and text where the user names none.</summary>
-    internal static PaperSize ForText(LengthUnit units) => units.IsCustomary() ? Letter : A4;
+    /// <summary>The size for tables and text beside plans of a size, where the user names none: the office paper of the same kind.</summary>
+    internal static PaperSize ForText(PaperSize plans) => plans == A4 || plans == A3 || plans == A2 || plans == A1 ? A4 : Letter;
 }

@@ -30,7 +30,7 @@ public sealed record SheetContext
     /// <summary>Sheet size for plans; null for A3, or tabloid where lengths are in feet or inches.</summary>
     public PaperSize? PlanPaper { get; init; }
 
-    /// <summary>Sheet size for tables and text; null for A4, or letter where lengths are in feet or inches.</summary>
+    /// <summary>Sheet size for tables and text; null for A4 beside plans of an ISO size, letter beside those of a US size.</summary>
     public PaperSize? TextPaper { get; init; }
 
     /// <summary>Colours of the concentration.</summary>

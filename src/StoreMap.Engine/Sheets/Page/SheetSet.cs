@@ -34,7 +34,7 @@ internal sealed class SheetSet
     /// <summary>Sheet size for plans.</summary>
     public PaperSize PlanPaper => Context.PlanPaper ?? PaperSize.ForPlans(plan.FileUnits);
 
-    private PageFrame TextFrame => new(Context.TextPaper ?? PaperSize.ForText(plan.FileUnits), false);
+    private PageFrame TextFrame => new(Context.TextPaper ?? PaperSize.ForText(PlanPaper), false);
 
     /// <summary>The columns of a page of text.</summary>
     public IReadOnlyList<SheetBox> TextColumns(int columns)
