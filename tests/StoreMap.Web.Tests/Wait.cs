@@ -4,7 +4,7 @@ namespace StoreMap.Tests;
 internal static class Wait
 {
     /// <summary>What is waited for comes at once on a quiet machine; a busy one may take its time.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(25);
+    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(25);
 

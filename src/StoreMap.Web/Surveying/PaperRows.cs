@@ -45,7 +45,7 @@ public sealed class PaperRows
         if (text.Length > 0 && !ReadingText.IsReading(text))
         {
             WrongReadings[point.Id] = text;
-            return FormattableString.Invariant($"Stop {n + 1}: {NoReading(text)}");
+            return Say.Sentence($"{Stop(session, n)}: {NoReading(text)}");
         }
 
         WrongReadings.Remove(point.Id);
@@ -59,6 +59,14 @@ public sealed class PaperRows
         await session.Note(JournalKinds.Reading, body);
         return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
     }
+
+    /// <summary>The number that a point has on the printed sheet; null for one that was added on the floor.</summary>
+    public static int? Number(SurveySession session, int n) => IsAdded(session.Points[n]) ? null : session.Points.Take(n + 1).Count(p => !IsAdded(p));
+
+    /// <summary>A row as it is spoken of.</summary>
+    public static string Stop(SurveySession session, int n) => Number(session, n) is { } number ? FormattableString.Invariant($"stop {number}") : session.Points[n].Id;
+
+    private static bool IsAdded(ProbePoint point) => point.Pass == ProbePass.CloseIn;
 
     /// <summary>What is wrong with a reading as typed.</summary>
     public static string NoReading(string text) => text.Contains(',', StringComparison.Ordinal)

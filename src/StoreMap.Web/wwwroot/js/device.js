@@ -102,8 +102,13 @@ export function inside(id, x, y) {
 export function nearer(id, times) {
   const room = document.getElementById(id)?.closest('.scroll');
   if (!room) return;
-  room.scrollLeft = (room.scrollLeft + room.clientWidth / 2) * times - room.clientWidth / 2;
-  room.scrollTop = (room.scrollTop + room.clientHeight / 2) * times - room.clientHeight / 2;
+  const cross = room.querySelector('.cross')?.getBoundingClientRect(), box = room.getBoundingClientRect();
+  // The drawing has its new size already.
+  const middle = cross
+    ? [room.scrollLeft + cross.x + cross.width / 2 - box.x, room.scrollTop + cross.y + cross.height / 2 - box.y]
+    : [(room.scrollLeft + room.clientWidth / 2) * times, (room.scrollTop + room.clientHeight / 2) * times];
+  room.scrollLeft = middle[0] - room.clientWidth / 2;
+  room.scrollTop = middle[1] - room.clientHeight / 2;
 }
 
 export function downloadBytes(name, type, bytes) {
