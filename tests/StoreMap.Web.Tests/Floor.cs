@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
@@ -54,6 +55,20 @@ internal static class Floor
         await page.Locator("#begin").ClickAsync();
         await page.Locator("#current").WaitForAsync();
         return new Uri(page.Url).Segments[^1];
+    }
+
+    /// <summary>Steps to the first point of a tag, once the points are in walking order: put into it meanwhile, they would change places.</summary>
+    public static async Task To(IPage page, string tag)
+    {
+        await page.Locator("#tab-paper").ClickAsync();
+        await page.Locator("#paper-0").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Log", Exact = true }).ClickAsync();
+        var points = int.Parse((await page.Locator("#progress").InnerTextAsync()).Split(' ')[^1], CultureInfo.InvariantCulture);
+        for (var steps = 0; !(await page.Locator("#current").InnerTextAsync()).StartsWith(tag, StringComparison.Ordinal); steps++)
+        {
+            Assert.InRange(steps, 0, points);
+            await page.GetByLabel("Next point").ClickAsync();
+        }
     }
 
     /// <summary>Enters a reading on the pad and waits until it is shown as kept.</summary>

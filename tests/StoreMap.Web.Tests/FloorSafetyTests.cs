@@ -18,7 +18,7 @@ public sealed class FloorSafetyTests(Chromium chromium)
         await page.Clock.InstallAsync();
         await Floor.MakeStore(page, server.Url);
         await Floor.Begin(page);
-        await To(page, "W1");
+        await Floor.To(page, "W1");
         await page.Locator("#walk-in-in").ClickAsync();
         var (strip, clock, end) = (page.Locator(".off-strip"), page.Locator(".off-strip .clock"), page.Locator("#close"));
         await Assertions.Expect(strip).ToContainTextAsync("Inside W1");
@@ -54,7 +54,7 @@ public sealed class FloorSafetyTests(Chromium chromium)
         var page = await device.NewPageAsync();
         await Floor.MakeStore(page, server.Url);
         await Floor.Begin(page);
-        await To(page, "1A");
+        await Floor.To(page, "1A");
         foreach (var digit in "9400") await page.Locator($"#key-{(int)digit}").ClickAsync();
         await page.Locator("#save").ClickAsync();
         await page.Locator("#stop-done").WaitForAsync();
@@ -79,7 +79,7 @@ public sealed class FloorSafetyTests(Chromium chromium)
         await Floor.MakeStore(page, server.Url);
         var survey = await Floor.Begin(page);
         await Floor.Log(page, "0");
-        await To(page, "1A");
+        await Floor.To(page, "1A");
         await Floor.Log(page, "4");
         await page.GetByLabel("Previous point").ClickAsync();
         var saved = page.Locator("#saved");
@@ -120,7 +120,7 @@ public sealed class FloorSafetyTests(Chromium chromium)
         var page = await device.NewPageAsync();
         await Floor.MakeStore(page, server.Url);
         await Floor.Begin(page);
-        await To(page, "1A");
+        await Floor.To(page, "1A");
         for (var steps = 0; !await page.Locator("#walk").IsVisibleAsync(); steps++)
         {
             Assert.InRange(steps, 0, MostPoints);
@@ -138,14 +138,5 @@ public sealed class FloorSafetyTests(Chromium chromium)
     {
         foreach (var digit in digits) await page.Locator($"#key-{(int)digit}").ClickAsync();
         await page.Locator("#save").ClickAsync();
-    }
-
-    private static async Task To(IPage page, string tag)
-    {
-        for (var steps = 0; !(await page.Locator("#current").InnerTextAsync()).StartsWith(tag, StringComparison.Ordinal); steps++)
-        {
-            Assert.InRange(steps, 0, MostPoints);
-            await page.GetByLabel("Next point").ClickAsync();
-        }
     }
 }

@@ -8,6 +8,45 @@ namespace StoreMap.Tests;
 public sealed class PutRightTests(Chromium chromium)
 {
     [Fact]
+    public async Task CaseWithReadings_TakenOut_IsNotSavedUnasked()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        ILocator At(string id) => page.Locator("#" + id);
+        await Floor.MakeStore(page, server.Url);
+        var store = new Uri(page.Url).AbsolutePath;
+        await Floor.Begin(page);
+        await Floor.To(page, "1A");
+        await Floor.Log(page, "7");
+        await Floor.Turn(page, store + "/plan");
+        foreach (var tag in new[] { "1A", "2A" })
+        {
+            await page.Locator("#board .thing.fixtures", new() { HasText = tag }).ClickAsync();
+            await page.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+        }
+
+        await At("save").ClickAsync();
+        await Assertions.Expect(At("orphans")).ToContainTextAsync("1A (1 reading of 1 visit)");
+        await Assertions.Expect(At("orphans")).Not.ToContainTextAsync("2A");
+        await Assertions.Expect(At("plan-state")).ToHaveTextAsync("Not saved yet.");
+
+        // Undone, nothing is asked of the case that nobody read.
+        await At("undo").ClickAsync();
+        await At("undo").ClickAsync();
+        await page.Locator("#board .thing.fixtures", new() { HasText = "2A" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+        await At("save").ClickAsync();
+        await Assertions.Expect(At("plan-state")).ToHaveTextAsync("Saved and sent.");
+
+        await page.Locator("#board .thing.fixtures", new() { HasText = "1A" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take out" }).ClickAsync();
+        await At("save").ClickAsync();
+        await At("save-all-the-same").ClickAsync();
+        await Assertions.Expect(At("plan-state")).ToHaveTextAsync("Saved and sent.");
+    }
+
+    [Fact]
     public async Task Fixture_Drawn_IsGivenOtherSectionsDepthKindAndANewCircuit()
     {
         await using var server = await ServerProcess.Start();

@@ -86,7 +86,7 @@ public sealed class SecondThoughtsTests(Chromium chromium)
         for (var steps = 0; steps < 45 && !(await page.Locator("#current").InnerTextAsync()).StartsWith("Zero", StringComparison.Ordinal); steps++) await page.GetByLabel("Previous point").ClickAsync();
         await Is(false);
         await Assertions.Expect(off).ToBeDisabledAsync();
-        await To1A(page);
+        await Floor.To(page, "1A");
         await Is(true);
         await page.GetByRole(AriaRole.Button, new() { Name = "On", Exact = true }).ClickAsync();
         await Is(false);
@@ -117,17 +117,12 @@ public sealed class SecondThoughtsTests(Chromium chromium)
         screens.IsQuiet();
     }
 
-    private static async Task To1A(IPage page)
-    {
-        while (!(await page.Locator("#current").InnerTextAsync()).StartsWith("1A", StringComparison.Ordinal)) await page.GetByLabel("Next point").ClickAsync();
-    }
-
     // At the third point of case 1A, the two before it read.
     private static async Task Begun(IPage page, string url)
     {
         await Floor.MakeStore(page, url);
         await Floor.Begin(page);
-        await To1A(page);
+        await Floor.To(page, "1A");
         var first = await page.Locator("#spot").InnerTextAsync();
         await Floor.Log(page, "0");
         await Floor.Log(page, "1");

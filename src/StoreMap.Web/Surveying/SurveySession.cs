@@ -312,17 +312,8 @@ public sealed class SurveySession
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
         Walks = JournalMarks.Walks(State, store.Device);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
-        Stop = OpenStop();
+        Stop = OpenStop.Of(this);
         Changed?.Invoke();
-    }
-
-    // Until it is answered a stop is the last that this device noted: closing the page is no answer.
-    private (StoppedWork Work, StopWork Limits)? OpenStop()
-    {
-        var mine = State.Events.Where(e => e.Device == Device).OrderBy(e => e.Number).ToList();
-        if (mine.LastOrDefault() is not { Kind: JournalKinds.StopWork } last || State.Stops.LastOrDefault(s => s.Time == last.Time) is not { } work) return null;
-        var read = mine.LastOrDefault(e => e.Kind == JournalKinds.Reading);
-        return (work, Points.FirstOrDefault(p => p.Id == (string?)read?.Body["point"]) is { } point ? Limits(point) : StopWork.At(Plan, null, 0));
     }
 
     private void Ask() => live.Ask(Input);
