@@ -3,13 +3,14 @@ using System.Text.RegularExpressions;
 
 namespace StoreMap;
 
-/// <summary>Lengths as people type them: <c>12' 6"</c>, <c>12 ft 6 in</c>, <c>67' 3 1/2"</c>, <c>12' 6-1/2"</c>, <c>12.5</c>, <c>3,2 m</c>,
+/// <summary>Lengths as people type them: <c>12' 6"</c>, <c>12 ft 6 in</c>, <c>67' 3 1/2"</c>, <c>12' 6-1/2"</c>, <c>12'-6"</c>, <c>12.5</c>, <c>3,2 m</c>,
 /// <c>150 cm</c>; and the lengths of a case's sections, such as <c>12-12-8</c>.</summary>
 public static partial class LengthEntry
 {
-    // The whole inches and the fraction are parted by a space or a dash; a dash alone, as in 60-6, parts two sections.
+    // Feet and inches with their marks, as in 12'-6", and whole inches and a fraction may have a dash between them; any other dash, as in 60-6, parts two
+    // sections.
     private const string Inches = """(?:(?:(?<inches>\d{1,6})(?:\s+|\s*-\s*))?(?<top>\d{1,3})/(?<bottom>\d{1,3})|(?<inches>\d{1,6}(?:\.\d{1,6})?))""";
-    private const string Length = $$"""(?:(?<feet>\d{1,6}(?:\.\d{1,6})?)\s*(?:'|ft|feet)\s*(?:{{Inches}}\s*(?:"|''|in)?)?|{{Inches}}\s*(?:"|''|in)|(?<number>\d{1,9}(?:\.\d{1,9})?)\s*(?<unit>m|cm|mm)?)""";
+    private const string Length = $$"""(?:(?<feet>\d{1,6}(?:\.\d{1,6})?)\s*(?:'|ft|feet)(?:\s*-\s*{{Inches}}\s*(?:"|''|in)|\s*{{Inches}}\s*(?:"|''|in)?)?|{{Inches}}\s*(?:"|''|in)|(?<number>\d{1,9}(?:\.\d{1,9})?)\s*(?<unit>m|cm|mm)?)""";
 
     /// <summary>Reads a length.</summary>
     /// <param name="text">What was typed.</param>

@@ -61,6 +61,14 @@ public sealed class FloorSafetyTests(Chromium chromium)
         var words = await page.Locator(".stop").InnerTextAsync();
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator(".stop")).ToHaveTextAsync(words, new() { UseInnerText = true });
+
+        // Mistyped, it can still be taken back, and comes again with the right number.
+        await page.Locator("#stop-mistyped").ClickAsync();
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("1A");
+        await Assertions.Expect(page.Locator("#current")).Not.ToContainTextAsync("read:");
+        await Type(page, "1900");
+        await page.Locator("#stop-done").WaitForAsync();
+        await page.ReloadAsync();
         await page.Locator("#stop-done").ClickAsync();
         await page.Locator("#current").WaitForAsync();
         await page.ReloadAsync();

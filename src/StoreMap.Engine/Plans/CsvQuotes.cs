@@ -28,6 +28,8 @@ internal static class CsvQuotes
                 proper.Length = kept;
                 faulty.Add(row);
                 at += LineLength(text.AsSpan(at));
+                // Blank and last, it would not be read as a row at all.
+                if (at == text.Length) proper.Append('\n');
             }
 
             at += Break(text, at, proper);

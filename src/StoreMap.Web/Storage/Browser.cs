@@ -129,11 +129,12 @@ internal static partial class Browser
     [JSImport("addFace", "device")]
     public static partial void AddFace(string family, string weight, byte[] bytes);
 
-    /// <summary>Prints the page.</summary>
+    /// <summary>Gives each sheet paper of its own size, whichever way printing is asked for.</summary>
     /// <param name="sizes">A JSON list of class, width and height of its sheets, millimetres.</param>
     [JSImport("papers", "device")]
     public static partial void Papers(string sizes);
 
+    /// <summary>Prints the page.</summary>
     [JSImport("print", "device")]
     public static partial void Print();
 

@@ -5,10 +5,16 @@ namespace StoreMap.Web.Storage;
 /// <summary>A store's layout between this device and the server: sent when it was changed here, taken or put together when others did too.</summary>
 internal sealed class LayoutSync(Server server, LocalStore store)
 {
+    private readonly HashSet<string> clashes = [];
+
+    /// <summary>True when the server was found to have another layout of a store, which is not put together with this device's yet.</summary>
+    public bool IsClash(string id) => clashes.Contains(id);
+
     /// <summary>Sends a store's layout when the server does not have it.</summary>
     /// <returns>What a person must look at; null for nothing.</returns>
     public async Task<string?> Send(StoreRecord record)
     {
+        clashes.Remove(record.Id);
         if (record.Version > 0 && !record.Changed) return null;
         using var answer = await server.Send(HttpMethod.Put, $"api/stores/{record.Id}/layout", record.Document, record.Version);
         if (answer.IsSuccessStatusCode)
@@ -20,6 +26,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
 
         if (answer.StatusCode != HttpStatusCode.PreconditionFailed) return await Refusal();
         if (record.Version > 0 && await WasTaken(record)) return null;
+        clashes.Add(record.Id);
         if (record.Version > 0) return $"Someone else saved {record.Name}'s layout. Yours stays on this device and is not sent before both are put together on the plan page.";
         if (record.Changed) return Twice(record);
         return await server.Layout(record.Id) is var (version, document) ? await Meet(record, version, document) : await Refusal();

@@ -120,6 +120,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         return null;
     }
 
+    /// <summary>True when someone else saved a store's layout too, and both are to be put together.</summary>
+    public bool IsClash(string id) => layouts.IsClash(id);
+
     /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
     public Task<bool> TakeServers(string id) => layouts.TakeServers(id);
 

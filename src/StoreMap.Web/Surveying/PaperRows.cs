@@ -49,14 +49,19 @@ public sealed class PaperRows
         }
 
         WrongReadings.Remove(point.Id);
-        var before = session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && (string?)e.Body["point"] == point.Id).ToList();
-        if (before.Count > 0) await session.Note(JournalKinds.Withdraw, before.Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "corrected from paper" }));
         var title = Say.Title(session.Plan, point);
-        if (text.Length == 0) return $"{title}: taken back";
+        if (text.Length == 0)
+        {
+            await TakeBack(session, session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && (string?)e.Body["point"] == point.Id));
+            return $"{title}: taken back";
+        }
+
         var body = ReadingText.Body(session.Plan, point, text, point.Height, AirState.FansOn, "", session.Gas(point));
         // Without offset, so the store's own time.
         if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        var before = session.Like(body);
         await session.Note(JournalKinds.Reading, body);
+        await TakeBack(session, before);
         return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
     }
 
@@ -75,6 +80,12 @@ public sealed class PaperRows
 
     /// <summary>What is wrong with a time as typed.</summary>
     public static string NoTime(string text) => $"{text} is no time. Allowed: 5:40, 17:05.";
+
+    private static async Task TakeBack(SurveySession session, IEnumerable<JournalEvent> readings)
+    {
+        var bodies = readings.Select(e => new JsonObject { ["of"] = e.Id, ["reason"] = "corrected from paper" }).ToList();
+        if (bodies.Count > 0) await session.Note(JournalKinds.Withdraw, bodies);
+    }
 
     // The last time given at or above the row.
     private DateTime? Read(SurveySession session, int n)

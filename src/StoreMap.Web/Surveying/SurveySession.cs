@@ -71,8 +71,8 @@ public sealed class SurveySession
     /// <summary>Milliseconds from the key to the reading being on the disk.</summary>
     public double SaveMilliseconds { get; private set; }
 
-    /// <summary>Why work stopped on this device, and the readings at which it stops there; null when it was answered and goes on.</summary>
-    public (StoppedWork Work, StopWork Limits)? Stop { get; private set; }
+    /// <summary>Why work stopped on this device; null when it was answered and goes on.</summary>
+    public OpenStop? Stop { get; private set; }
 
     public int Done => Points.Count(p => shown.ContainsKey(p.Id) || IsWalked(p));
 
@@ -103,6 +103,9 @@ public sealed class SurveySession
         ? answer.Hits.Any(h => h.Point == point)
         : ReadingText.IsReading(read) && ReadingText.Number(read) >= 2 * Instrument.DetectionPpm;
 
+    /// <summary>Readings of this device that a new one takes the place of.</summary>
+    internal IReadOnlyList<JournalEvent> Like(JsonObject reading) => journal.Like(reading, Device);
+
     /// <summary>Says what was done that can't be taken back at once.</summary>
     internal void Tell(string line) => (LastSaved, LastKept) = (line, null);
 
@@ -130,6 +133,7 @@ public sealed class SurveySession
         }
 
         await Reload();
+        if (fresh && Stop is { } stop) LastKept = (stop.Entries, "the number at which work stopped", stop.At, []);
         if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
@@ -185,7 +189,7 @@ public sealed class SurveySession
         var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
         if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
             body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
-        var before = journal.Like(body, Device);
+        var before = Like(body);
         var kept = await journal.Note(JournalKinds.Reading, body);
         SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
         foreach (var e in before) await journal.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = e.Id, ["reason"] = "read again" });
@@ -227,8 +231,9 @@ public sealed class SurveySession
     {
         if (LastKept is not { } kept) return;
         (LastKept, LastSaved) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.");
-        await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
+        // What counted before is there again before what took its place is gone.
         if (kept.Before.Count > 0) await Note(JournalKinds.Reading, kept.Before);
+        await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
         if (kept.At is { } at) GoTo(at);
     }
 

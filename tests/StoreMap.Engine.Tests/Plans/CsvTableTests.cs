@@ -67,6 +67,7 @@ public class CsvTableTests
     [InlineData("a,b\n1, \"x\"\n2,x\n", "row 2: csv-quote")]
     [InlineData("a,b\n1,\"12\" from\" end\n2,x\n", "row 2: csv-quote")]
     [InlineData("a,\"b\n1,2\n", "row 1: csv-quote")]
+    [InlineData("a,b\n1,2\n3,\"open", "row 3: csv-quote")]
     [InlineData("a,b\n1,\"open\n2\n3,\"x\",\n4,\"y\n", "row 2: csv-quote|row 3: csv-row-length|row 5: csv-quote")]
     [InlineData("a,b\n1,\"open\n2,x\n", "row 2: csv-quote")]
     [InlineData("a,A\n1,2\n", "row 1: csv-header")]
