@@ -83,4 +83,30 @@ public sealed class SharedWalkTests(Chromium chromium)
         await Assertions.Expect(there.Locator(".stops b")).ToHaveTextAsync(moved);
         await Assertions.Expect(there.Locator("#begin-at")).ToHaveValueAsync("05:30");
     }
+
+    [Fact]
+    public async Task Walk_PlannedAnewRightAfterAMove_IsTheNewPlanThoughTheMoveWasStillKept()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Device();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator(".stops li").First.WaitForAsync();
+        var planned = await page.Locator(".stops b").AllInnerTextsAsync();
+        List<string> moved = [planned[0], planned[2], planned[1], .. planned.Skip(3)];
+        await page.Locator(".stops .later").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(moved);
+
+        await page.EvaluateAsync("""
+            () => {
+              document.querySelectorAll('.stops .later')[2].click();
+              document.getElementById('replan').click();
+              document.getElementById('nearer').click();
+            }
+            """);
+        await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(planned);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(planned);
+    }
 }

@@ -63,7 +63,7 @@ internal static class ReportApi
         var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
         {
             Checked = states.Zip(rows).SelectMany(s => s.First.Panels.Select(p => (Day: DateOnly.FromDateTime(s.Second.Started.DateTime), Panel: p)))
-                .ToLookup(p => p.Day, p => new PanelCheck(p.Panel.Panel, p.Panel.Leak, p.Panel.Component)),
+                .ToLookup(p => p.Day, p => PanelCheck.Of(p.Panel)),
         };
         var pdf = SheetRaster.ToPdf(study.Report(parts), SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start));
         return Results.File(pdf, "application/pdf", $"{plan.Id}-report.pdf");

@@ -144,7 +144,7 @@ public sealed class VisitStudy
             var priors = LeakPriors.From(plan, done, Record, day);
             var settings = new LocateSettings { Checked = lifted };
             var result = LeakLocator.Locate(plan, visit, priors, settings, progress(words.Say("progress.locating", Days.Of(day))), cancel);
-            done.Add(new SurveyVisit(visit, result with { Lifted = lifted }, points));
+            done.Add(new SurveyVisit(visit, result, points));
         }
 
         return done;

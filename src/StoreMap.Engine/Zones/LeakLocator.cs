@@ -37,7 +37,10 @@ public static class LeakLocator
         var told = ExplainedHits.Tell(plan, survey, zones, elsewhere);
         return new LocateResult(
             zones, OpeningOrder.Of(plan, zones), elsewhere, NoLeaks(plan, scene, zones, told, settings.LeastZoneProbability), [.. scene.NotProbed],
-            NextBestProbe.Find(plan, scene, zones, settings));
+            NextBestProbe.Find(plan, scene, zones, settings))
+        {
+            Lifted = settings.Checked,
+        };
     }
 
     private static int PlanOrder(Plan plan, string fixture) => plan.Fixtures.Select((f, i) => (f.Id, i)).FirstOrDefault(p => p.Id == fixture).i;

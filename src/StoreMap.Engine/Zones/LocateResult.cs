@@ -117,7 +117,7 @@ public sealed record LocateResult(
     IReadOnlyList<LeakZone> Zones, IReadOnlyList<string> Open, IReadOnlyList<Elsewhere> Elsewhere,
     IReadOnlyList<NoLeakSeen> NoLeakSeen, IReadOnlyList<string> NotProbed, NextProbe? Next)
 {
-    /// <summary>Panels lifted at the visit, which the answer takes into account; filled in by who knows of them.</summary>
+    /// <summary>Panels lifted at the visit, which the answer takes into account.</summary>
     public IReadOnlyList<PanelCheck> Lifted { get; init; } = [];
 
     /// <summary>True for a zone after the likeliest of its fixture: a further leak there, not the same one doubted.</summary>

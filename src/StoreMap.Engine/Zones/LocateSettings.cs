@@ -1,10 +1,16 @@
+using StoreMap.Surveys;
+
 namespace StoreMap.Zones;
 
 /// <summary>A panel that was lifted and what was found; evidence for the order of what is left.</summary>
 /// <param name="Panel">Panel id, such as <c>C3/6</c>.</param>
 /// <param name="LeakFound">True when a leak was confirmed behind it (bubbles, oil, a detector at the joint).</param>
 /// <param name="Component">What leaks, as noted; null where it was not, or nothing was found.</param>
-public sealed record PanelCheck(string Panel, bool LeakFound, string? Component = null);
+public sealed record PanelCheck(string Panel, bool LeakFound, string? Component = null)
+{
+    /// <summary>What a look behind a panel says.</summary>
+    public static PanelCheck Of(PanelLook look) => new(look.Panel, look.Leak, look.Component);
+}
 
 /// <summary>What the locator assumes before it sees a reading. Immutable; the defaults and their sources are in docs/zones.md.</summary>
 public sealed record LocateSettings

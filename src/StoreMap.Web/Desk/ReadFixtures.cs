@@ -20,9 +20,8 @@ internal static class ReadFixtures
         var read = new Dictionary<string, (int Readings, int Visits)>();
         foreach (var survey in (await local.Surveys()).Where(s => s.Store == store))
         {
-            var events = await local.Events(survey.Id);
-            var back = events.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => (string?)e.Body["of"]).ToHashSet();
-            foreach (var of in events.Where(e => e.Kind == JournalKinds.Reading && !back.Contains(e.Id)).GroupBy(e => (string?)e.Body["fixture"] ?? ""))
+            var counting = JournalReplay.Replay(store, before.Units, survey.Started, await local.Events(survey.Id)).Events;
+            foreach (var of in counting.Where(e => e.Kind == JournalKinds.Reading).GroupBy(e => (string?)e.Body["fixture"] ?? ""))
             {
                 var (readings, visits) = read.GetValueOrDefault(of.Key);
                 read[of.Key] = (readings + of.Count(), visits + 1);

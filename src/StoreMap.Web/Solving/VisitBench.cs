@@ -130,7 +130,7 @@ internal sealed class VisitBench
         return new VisitStudy(Shown, points, [.. visits.Select(v => v.Net)], laid.Record, context, progress)
         {
             FieldSettings = settings, Known = located, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
-            Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => new PanelCheck(x.Look.Panel, x.Look.Leak, x.Look.Component)),
+            Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => PanelCheck.Of(x.Look)),
         };
     }
 

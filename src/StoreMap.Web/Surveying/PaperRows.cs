@@ -29,7 +29,9 @@ public sealed class PaperRows
         WrongTimes.Remove(point);
         times.Remove(point);
         if (text.Length == 0) return;
-        if (TimeOnly.TryParseExact(text, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) times[point] = time;
+        // 540 is written for 5:40 too.
+        var clock = text.Length is 3 or 4 && text.All(char.IsAsciiDigit) ? $"{text[..^2]}:{text[^2..]}" : text;
+        if (TimeOnly.TryParseExact(clock, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) times[point] = time;
         else WrongTimes[point] = text;
     }
 

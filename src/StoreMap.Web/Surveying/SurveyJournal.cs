@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using StoreMap.Surveys;
 using StoreMap.Web.Storage;
@@ -45,14 +44,6 @@ internal sealed class SurveyJournal(LocalStore store, Sync sync, TimeProvider cl
     {
         var gone = events.Where(e => e.Kind == JournalKinds.Withdraw).Select(e => (string?)e.Body["of"]).ToHashSet();
         return [.. events.Where(e => e.Kind == JournalKinds.Reading && e.Device == device && !gone.Contains(e.Id) && Same.All(f => (string?)e.Body[f] == (string?)reading[f]))];
-    }
-
-    /// <summary>A reading as an entry of its own at another time, with the time when it was read.</summary>
-    public static JsonObject AtItsTime(JournalEvent reading)
-    {
-        var body = reading.Body.DeepClone().AsObject();
-        body["time"] ??= reading.Time.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
-        return body;
     }
 
     /// <summary>Adds an entry. It is on the disk when this returns.</summary>

@@ -61,9 +61,8 @@ public sealed class SurveySession
     /// <summary>What was last kept, for the line that says so.</summary>
     public string LastSaved { get; private set; } = "";
 
-    /// <summary>The entries that the line tells of, which can be taken back at once, the point they were made at, and the readings that stood there
-    /// before; null when there is none.</summary>
-    public (IReadOnlyList<string> Entries, string What, ProbePoint? At, IReadOnlyList<JsonObject> Before)? LastKept { get; private set; }
+    /// <summary>What the line tells of, where it can be taken back at once.</summary>
+    public KeptEntries? LastKept { get; private set; }
 
     /// <summary>All entries, also those taken back.</summary>
     public IReadOnlyList<JournalEvent> Entries => journal.Events;
@@ -79,7 +78,8 @@ public sealed class SurveySession
     /// <summary>Walks marked on this device for the monitor's log.</summary>
     public IReadOnlyList<MarkedWalk> Walks { get; private set; } = [];
 
-    public int Hits => live.Answer?.Hits.Count ?? 0;
+    /// <summary>What is known so far; null before the first answer.</summary>
+    public Answer? Answer => live.Answer;
 
     /// <summary>What the monitor showed at a point; null when not read.</summary>
     public string? Shown(string point) => shown.GetValueOrDefault(point);
@@ -93,21 +93,17 @@ public sealed class SurveySession
     /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
     public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
 
-    /// <summary>How a point is drawn: <c>open</c>, <c>read</c>, <c>high</c> or <c>skipped</c>.</summary>
-    public string StateOf(ProbePoint point) => Shown(point.Id) is { } read
-        ? IsHigh(point.Id, read) ? "high" : "read"
-        : IsWalked(point) ? "read" : IsSkipped(point.Id) ? "skipped" : "open";
-
-    // A hit, once the room's air is known; until then twice what the monitor shows from.
-    private bool IsHigh(string point, string read) => live.Answer is { } answer && answer.Points.Contains(point)
-        ? answer.Hits.Any(h => h.Point == point)
-        : ReadingText.IsReading(read) && ReadingText.Number(read) >= 2 * Instrument.DetectionPpm;
-
     /// <summary>Readings of this device that a new one takes the place of.</summary>
     internal IReadOnlyList<JournalEvent> Like(JsonObject reading) => journal.Like(reading, Device);
 
-    /// <summary>Says what was done that can't be taken back at once.</summary>
-    internal void Tell(string line) => (LastSaved, LastKept) = (line, null);
+    /// <summary>Says what was done.</summary>
+    /// <param name="line">In words.</param>
+    /// <param name="kept">What can be taken back at once; null for nothing.</param>
+    internal void Tell(string line, KeptEntries? kept = null)
+    {
+        (LastSaved, LastKept) = (line, kept);
+        Changed?.Invoke();
+    }
 
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
 
@@ -133,7 +129,7 @@ public sealed class SurveySession
         }
 
         await Reload();
-        if (fresh && Stop is { } stop) LastKept = (stop.Entries, "the number at which work stopped", stop.At, []);
+        if (fresh && Stop is { } stop) LastKept = new KeptEntries(stop.Entries, "the number at which work stopped", stop.At);
         if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
@@ -197,7 +193,7 @@ public sealed class SurveySession
         var (place, value) = (Say.Place(ShownPlan, point), ReadingText.Number(ppm));
         var instead = before.Count > 0 ? $" in place of {(string?)before[^1].Body["ppm"]}" : "";
         var unclean = point.Pass == ProbePass.Zero && value > 0 ? ". Clean air shows 0: let the monitor warm up, or zero it again" : "";
-        Tell($"{place}: {ppm} ppm kept on this device{instead}{unclean}", $"{place}, {ppm} ppm", kept, point, [.. before.Select(SurveyJournal.AtItsTime)]);
+        Tell($"{place}: {ppm} ppm kept on this device{instead}{unclean}", new KeptEntries([kept], $"{place}, {ppm} ppm", point, [.. before.Select(JournalReplay.Reading)]));
         var limits = Limits(point);
         var level = limits.Judge(value);
         if (level != StopLevel.None) await StopNow(limits, value, level);
@@ -206,71 +202,28 @@ public sealed class SurveySession
         return true;
     }
 
-    /// <summary>Keeps a photo of the current point, together with the entry that tells of it.</summary>
-    /// <param name="input">The file input it was chosen in.</param>
-    /// <param name="note">May be empty.</param>
-    /// <returns>What is wrong with the picture; nothing when it is kept.</returns>
-    public async Task<string> Photo(string input, string note)
-    {
-        if (await Browser.PreparePhoto(input) is { Length: > 0 } wrong) return wrong;
-        var body = new JsonObject { ["photo"] = store.NewEventId() };
-        var at = Current;
-        if (at?.Id is { } point) body["point"] = point;
-        if (at?.Fixture is { } fixture) body["fixture"] = fixture;
-        if (!string.IsNullOrWhiteSpace(note)) body["note"] = note.Trim();
-        var kept = await journal.Note(JournalKinds.Photo, body, e => Browser.KeepPhoto((string)body["photo"]!, e.Id, e.Survey, e.Write()));
-        Replay();
-        var of = $"Photo of {(at is null ? "the store" : Say.Title(Plan, at))}";
-        Tell($"{of} kept on this device", of, kept, at);
-        Changed?.Invoke();
-        return "";
-    }
-
     /// <summary>Takes back what the line tells of, and goes back to where it was made.</summary>
     public async Task Undo()
     {
         if (LastKept is not { } kept) return;
         (LastKept, LastSaved) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.");
         // What counted before is there again before what took its place is gone.
-        if (kept.Before.Count > 0) await Note(JournalKinds.Reading, kept.Before);
+        if (kept.Before is { Count: > 0 } before) await Note(JournalKinds.Reading, before);
         await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
         if (kept.At is { } at) GoTo(at);
     }
 
-    public async Task Skip(string reason)
+    /// <summary>Notes something of a point, which can be taken back at once.</summary>
+    /// <param name="kind">One of <see cref="JournalKinds"/>.</param>
+    /// <param name="body">What it tells.</param>
+    /// <param name="told">What the line says, and what it calls it when it is taken back.</param>
+    /// <param name="at">The point.</param>
+    /// <param name="keep">Brings it to the disk together with something else; null for by itself.</param>
+    internal async Task Note(string kind, JsonObject body, (string Line, string What) told, ProbePoint? at, Func<JournalEvent, Task>? keep = null)
     {
-        if (Current is not { } point) return;
-        var kept = await journal.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason });
-        var place = Say.Place(ShownPlan, point);
-        Tell($"{place}: skipped, {reason}", $"{place} skipped", kept, point);
+        var kept = await journal.Note(kind, body, keep ?? store.Add);
         Replay();
-        GoTo(NextOpen(point));
-    }
-
-    /// <summary>Adds closer points around the current one, as the next to be probed.</summary>
-    public async Task CloseIn()
-    {
-        if (Current is not { Fixture: { } fixture } point) return;
-        var at = Plan.Units.FromMetres(point.Along ?? 0);
-        var kept = await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture, ["at"] = Math.Round(at, 3) });
-        Replay();
-        Tell("Closer points added around here", "closer points", kept, point);
-        GoTo(Points.FirstOrDefault(p => p.Pass == ProbePass.CloseIn && p.Fixture == fixture && !shown.ContainsKey(p.Id)) ?? point);
-    }
-
-    /// <summary>Adds the point where the next reading tells most, unless it is one already, and goes there.</summary>
-    public async Task Probe(NextLine next)
-    {
-        if (Plan.FindFixture(next.Fixture) is not { Front: not null } fixture || KebabNames.Parse<Spot>(next.Spot) is not { } spot) return;
-        var point = ProbePlanner.CloseInAt(Plan, fixture, next.Along, spot, new Protocol());
-        if (Points.All(p => p.Id != point.Id))
-        {
-            var kept = await journal.Note(JournalKinds.CloseIn, new JsonObject { ["fixture"] = fixture.Id, ["at"] = Math.Round(Plan.Units.FromMetres(next.Along), 3), ["spot"] = next.Spot });
-            Replay();
-            Tell("One more point added", "one more point", kept, Current);
-        }
-
-        GoTo(Points.FirstOrDefault(p => p.Id == point.Id) ?? Current);
+        Tell(told.Line, new KeptEntries([kept], told.What, at));
     }
 
     /// <summary>Notes what needs nothing else done; see <see cref="SurveyNotes"/>.</summary>
@@ -295,6 +248,9 @@ public sealed class SurveySession
     /// <summary>This device, as the journal calls it.</summary>
     public string Device => store.Device;
 
+    /// <summary>An id for what this device adds, unique for ever.</summary>
+    internal string NewId() => store.NewEventId();
+
     public async Task<(string Layout, string Lengths, string Survey)> Input() => (Store.Document, store.Lengths, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
 
     private async Task StopNow(StopWork limits, double ppm, StopLevel level)
@@ -304,8 +260,6 @@ public sealed class SurveySession
         if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };
         Replay();
     }
-
-    private void Tell(string line, string what, string entry, ProbePoint? at, IReadOnlyList<JsonObject>? before = null) => (LastSaved, LastKept) = (line, ([entry], what, at, before ?? []));
 
     private void Replay()
     {

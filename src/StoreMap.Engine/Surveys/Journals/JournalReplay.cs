@@ -60,6 +60,15 @@ public static class JournalReplay
         }
     }
 
+    /// <summary>A reading as a survey file has it, with the time at which it was noted where it tells no other.</summary>
+    /// <param name="e">The event of a reading.</param>
+    public static JsonObject Reading(JournalEvent e)
+    {
+        var reading = e.Body.DeepClone().AsObject();
+        reading["time"] ??= Stamp(e.Time);
+        return reading;
+    }
+
     /// <summary>Each event once, by time, device and number.</summary>
     internal static List<JournalEvent> Once(IEnumerable<JournalEvent> events, List<string> conflicts)
     {
@@ -113,12 +122,7 @@ public static class JournalReplay
             ["instruments"] = new JsonArray([.. starts.Select(e => e.Body["instrument"]).OfType<JsonObject>().DistinctBy(i => (string?)i["id"]).Select(i => i.DeepClone())]),
         };
         var readings = new JsonArray();
-        foreach (var e in Of(events, JournalKinds.Reading))
-        {
-            var reading = e.Body.DeepClone().AsObject();
-            reading["time"] ??= Stamp(e.Time);
-            readings.Add((JsonNode)reading);
-        }
+        foreach (var e in Of(events, JournalKinds.Reading)) readings.Add((JsonNode)Reading(e));
 
         file["readings"] = readings;
         return file;
