@@ -21,7 +21,10 @@ internal static class Say
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
     /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>
-    public static string AfterStop(StopWork limits, double ppm) => limits.Judge(ppm) == StopLevel.None ? "" : ". That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
+    public static string AfterStop(StopWork limits, double ppm) => limits.Judge(ppm) == StopLevel.None ? "" : $". {StopLevelRead}";
+
+    /// <summary>What a reading at which work stops asks for afterwards.</summary>
+    public const string StopLevelRead = "That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
 
     /// <summary>A chance, such as <c>about 8 in 10</c>; never a certainty.</summary>
     public static string Chance(double probability) => probability switch
@@ -43,6 +46,9 @@ internal static class Say
     public static string Place(Plan plan, ReadingPlace place) => plan.FindFixture(place.Fixture) is { } fixture
         ? place.Along is { } along ? $"{fixture.Tag}, {Length(plan.Units, fixture.FromLeft(along))} from the left" : fixture.Tag
         : PlanPlaces.RoomName(plan, place.Room);
+
+    /// <summary>Where a reading was taken, with the spot where that is not the front.</summary>
+    public static string Place(Plan plan, Reading reading) => Place(plan, reading.Place) + (reading.Spot is { } spot and not Spot.Front ? $", {spot.Kebab().Replace('-', ' ')}" : "");
 
     /// <summary>A probe point, as on the line that tells what was kept.</summary>
     public static string Place(Plan plan, ProbePoint point) => Title(plan, point) + (point.Fixture is null ? "" : $", {Where(plan, point)}");
@@ -85,8 +91,11 @@ internal static class Say
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Max(0, time.Minutes)}:{Math.Max(0, time.Seconds):00}");
 
     /// <summary>A time as the store's clocks show it; this device's where the store's time zone is not known.</summary>
-    public static string Date(DateTimeOffset time, Plan plan) =>
-        TimeZoneInfo.TryFindSystemTimeZoneById(plan.TimeZone, out var zone) ? TimeZoneInfo.ConvertTime(time, zone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) : Date(time);
+    public static string Date(DateTimeOffset time, Plan plan) => Clock(time, plan).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>A time as the store's clock shows it; as this device's where the plan has no time zone known here.</summary>
+    public static DateTime Clock(DateTimeOffset time, Plan plan) =>
+        (TimeZoneInfo.TryFindSystemTimeZoneById(plan.TimeZone, out var zone) ? TimeZoneInfo.ConvertTime(time, zone) : time.ToLocalTime()).DateTime;
 
     /// <summary>A time as this device's clock shows it.</summary>
     public static string Date(DateTimeOffset time) => time.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);

@@ -96,6 +96,38 @@ public sealed class FloorTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Answer_PanelLiftedWithNothingBehindIt_IsEvidenceAtOnceAndCanBeTakenBack()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "lifted");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url);
+        var survey = await Floor.Begin(page);
+        foreach (var reading in new[] { "0", "0", "1", "4", "12", "3", "1" }) await Floor.Log(page, reading);
+        await page.Locator("#tab-answer").ClickAsync();
+        await Assertions.Expect(page.Locator("#answer-state")).ToContainTextAsync("From 7 readings, worked out");
+        var first = page.Locator(".order li").First;
+        var before = await first.Locator("div").First.InnerTextAsync();
+        await screens.Look("order", first);
+        await first.Locator(".empty-panel").ClickAsync();
+        await Assertions.Expect(page.Locator(".looked li")).ToContainTextAsync("nothing found");
+        await Assertions.Expect(first).Not.ToContainTextAsync(before);
+        await Floor.AllSent(page);
+        Assert.Contains(await Floor.Events(server, survey), e => e.GetProperty("kind").GetString() == "panel" && !e.GetProperty("body").GetProperty("leak").GetBoolean());
+
+        await page.Locator(".looked button").ClickAsync();
+        await Assertions.Expect(first).ToContainTextAsync(before);
+        await Assertions.Expect(page.Locator(".looked")).ToHaveCountAsync(0);
+
+        await first.Locator(".leak-here").ClickAsync();
+        await first.Locator(".component").FillAsync("valve flare");
+        await screens.Look("here", first);
+        await first.Locator(".confirm").ClickAsync();
+        await Assertions.Expect(page.Locator(".looked li")).ToContainTextAsync("leak at valve flare");
+        screens.IsQuiet();
+    }
+
+    [Fact]
     public async Task ServerKilledWhileSending_KeepsEveryReadingOnce()
     {
         await using var server = await ServerProcess.Start();

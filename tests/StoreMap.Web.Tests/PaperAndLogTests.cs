@@ -38,10 +38,21 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#wrong-3")).ToContainTextAsync("many is no reading");
         await Floor.IsDone(page, 4);
 
+        // A day to come is nobody's, and a number at which work stops says so where it stands.
+        var day = await page.Locator("#paper-day").InputValueAsync();
+        await page.Locator("#paper-day").FillAsync("2199-01-01");
+        await page.Keyboard.PressAsync("Tab");
+        await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("still to come");
+        await Assertions.Expect(page.Locator("#paper-day")).ToHaveValueAsync(day);
+        await page.Locator("#paper-2").FillAsync("90000");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#stop-2")).ToContainTextAsync("stop-work level");
+
         // A number put right takes the place of the wrong one; a time typed afterwards counts for it; all of it outlives a look elsewhere.
         await page.Locator("#paper-2").FillAsync("7");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("7 ppm kept");
+        await Assertions.Expect(page.Locator("#stop-2")).ToHaveCountAsync(0);
         await page.GetByLabel("Time at stop 1", new() { Exact = true }).FillAsync("525");
         await page.Keyboard.PressAsync("Enter");
         await page.GetByLabel("Time at stop 6", new() { Exact = true }).FillAsync("late");

@@ -13,7 +13,7 @@ namespace StoreMap.Web.Solving;
 public sealed record HitLine(string Place, double Net, string? Point);
 
 /// <summary>A leak zone in words.</summary>
-public sealed record ZoneLine(string Fixture, string Title, string Chance, string Where, string Lift, string Reason, double X, double Y);
+public sealed record ZoneLine(string Fixture, string Title, string Chance, string Where, string Reason, double X, double Y);
 
 /// <summary>Where to go next.</summary>
 /// <param name="Text">In words.</param>
@@ -24,9 +24,21 @@ public sealed record ZoneLine(string Fixture, string Title, string Chance, strin
 /// <param name="Spot">Where on it, in kebab case.</param>
 public sealed record NextLine(string Text, double X, double Y, string? Fixture, double Along, string Spot);
 
+/// <summary>A panel in the order of opening.</summary>
+/// <param name="Id">Panel id.</param>
+/// <param name="Title">Fixture.</param>
+/// <param name="Where">Which panel, from where to where.</param>
+/// <param name="Chance">That the leak is behind it, in words.</param>
+/// <param name="X">Plan metres.</param>
+/// <param name="Y">Plan metres.</param>
+public sealed record PanelLine(string Id, string Title, string Where, string Chance, double X, double Y);
+
+/// <summary>A panel that was lifted.</summary>
+public sealed record LookLine(string Event, string Panel, string Title, bool Leak, string? Component);
+
 /// <summary>What is known so far, in words and places; of the probe points those that it has readings of.</summary>
 public sealed record Answer(
-    int Readings, IReadOnlyList<string> Points, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
+    int Readings, IReadOnlyList<string> Points, IReadOnlyList<HitLine> Hits, IReadOnlyList<ZoneLine> Zones, IReadOnlyList<PanelLine> Order, IReadOnlyList<string> Elsewhere, IReadOnlyList<string> Quiet,
     IReadOnlyList<string> NotProbed, NextLine? Next);
 
 /// <summary>What became of a monitor's log.</summary>
@@ -41,7 +53,7 @@ internal sealed partial class AnswerJson : JsonSerializerContext;
 /// <summary>Turns the engine's answer into words for the screen.</summary>
 internal static class AnswerText
 {
-    public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], [], null), AnswerJson.Default.Answer);
+    public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], [], [], null), AnswerJson.Default.Answer);
 
     public static Answer Read(string text) => JsonSerializer.Deserialize(text, AnswerJson.Default.Answer)!;
 
@@ -52,8 +64,8 @@ internal static class AnswerText
         string Tag(string id) => plan.FindFixture(id)?.Tag ?? PlanPlaces.RoomName(plan, id);
         return new Answer(
             net.Readings.Count, [.. net.Readings.Select(r => r.Reading.Place.Point).OfType<string>().Distinct()],
-            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading.Place), r.NetPpm, r.Reading.Place.Point))],
-            [.. result.Zones.Select(z => Zone(plan, z))],
+            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading), r.NetPpm, r.Reading.Place.Point))],
+            [.. result.Zones.Select(z => Zone(plan, z))], PanelText.Order(plan, result),
             [.. result.Elsewhere.Select(e => e.Unexplained ? $"At {Tag(e.Near)}: {e.Look}." : $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
             [.. result.NotProbed.Select(Tag)],
@@ -66,9 +78,6 @@ internal static class AnswerText
         var where = zone is { From: { } from, To: { } to }
             ? $"{Say.Length(plan.Units, Math.Min(fixture.FromLeft(from), fixture.FromLeft(to)))} to {Say.Length(plan.Units, Math.Max(fixture.FromLeft(from), fixture.FromLeft(to)))} from the left end, facing the case"
             : $"within {Say.Length(plan.Units, zone.Radius ?? 0)} of the mark";
-        var first = zone.Panels.OrderByDescending(p => p.Probability).ThenBy(p => p.From).Take(3).Select(p => p.Id[(p.Id.LastIndexOf('/') + 1)..]).ToList();
-        return new ZoneLine(
-            zone.Fixture, Say.Fixture(fixture), Say.Chance(zone.Probability), where,
-            first.Count == 0 ? "" : $"Panel {string.Join(", then ", first)}", Say.Sentence(zone.Reason), zone.At.X, zone.At.Y);
+        return new ZoneLine(zone.Fixture, Say.Fixture(fixture), Say.Chance(zone.Probability), where, Say.Sentence(zone.Reason), zone.At.X, zone.At.Y);
     }
 }

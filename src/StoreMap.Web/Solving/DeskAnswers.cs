@@ -35,22 +35,9 @@ public sealed record Picture(string Date, string Svg, double Width, double Heigh
 /// <summary>A step of the colour scale.</summary>
 public sealed record ColourStep(string Ppm, string Hex, bool Action);
 
-/// <summary>A panel in the order of opening.</summary>
-/// <param name="Id">Panel id.</param>
-/// <param name="Title">Fixture.</param>
-/// <param name="Where">Which panel, from where to where.</param>
-/// <param name="Chance">That the leak is behind it, in words.</param>
-/// <param name="X">Plan metres.</param>
-/// <param name="Y">Plan metres.</param>
-public sealed record PanelLine(string Id, string Title, string Where, string Chance, double X, double Y);
-
-/// <summary>A panel that was lifted.</summary>
-public sealed record LookLine(string Event, string Panel, string Title, bool Leak, string? Component);
-
 /// <summary>The map of a visit, or of each.</summary>
 public sealed record MapAnswer(
-    IReadOnlyList<Picture> Pictures, IReadOnlyList<ColourStep> Levels, Answer? Answer, IReadOnlyList<PanelLine> Order, IReadOnlyList<LookLine> Looked,
-    string? Score);
+    IReadOnlyList<Picture> Pictures, IReadOnlyList<ColourStep> Levels, Answer? Answer, IReadOnlyList<LookLine> Looked, string? Score);
 
 /// <summary>What is known of a place.</summary>
 /// <param name="Place">Where, in words.</param>

@@ -26,9 +26,8 @@ internal static class DeskText
             [.. drawn.Zip(visits, (p, v) => new Picture(Day(v.Net), p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor))],
             [.. drawn[^1].Levels.Select(l => new ColourStep(Say.Ppm(l.Ppm), l.Hex, l.Action))],
             result is null ? null : AnswerText.Of(bench.Shown, study.Visit, result),
-            result is null ? [] : [.. result.Open.Select(id => Panel(bench.Shown, result, id)).OfType<PanelLine>()],
-            [.. bench.Looked.Select(l => new LookLine(l.Event, l.Panel, PanelTitle(bench.Shown, l.Panel), l.Leak, l.Component))],
-            Score(bench.Plan, bench.Looked));
+            PanelText.Looked(bench.Shown, bench.Looked),
+            PanelText.Score(bench.Plan, bench.Looked));
     }
 
     /// <summary>What is known of a place: the map there, and the readings about it.</summary>
@@ -67,27 +66,4 @@ internal static class DeskText
     public static string Day(NetSurvey net) => net.Survey.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Shown(Reading r) => r.Bound switch { ReadingBound.Below => "under ", ReadingBound.AtLeast => "over ", _ => "" } + Say.Ppm(r.Ppm);
-
-    private static PanelLine? Panel(Plan plan, LocateResult result, string id)
-    {
-        var zone = result.Zones.FirstOrDefault(z => z.Panels.Any(p => p.Id == id));
-        if (zone is null || plan.FindFixture(zone.Fixture) is not { Front: { } front } fixture) return null;
-        var panel = zone.Panels.First(p => p.Id == id);
-        double a = fixture.FromLeft(panel.From), b = fixture.FromLeft(panel.To);
-        var at = front.PointAt((panel.From + panel.To) / 2);
-        return new PanelLine(
-            id, PanelTitle(plan, id), $"{Say.Length(plan.Units, Math.Min(a, b))} to {Say.Length(plan.Units, Math.Max(a, b))} from the left, facing the case",
-            Say.Chance(zone.Probability * panel.Probability), at.X, at.Y);
-    }
-
-    private static string PanelTitle(Plan plan, string id)
-    {
-        var slash = id.LastIndexOf('/');
-        return plan.FindFixture(id[..slash]) is { } fixture
-            ? $"{Say.Fixture(fixture)}, panel {id[(slash + 1)..]}{(fixture.PanelsFromRight ? " (numbered from the right end here)" : "")}" : id;
-    }
-
-    /// <summary>How the order of opening did at some visits; null when no leak was confirmed.</summary>
-    public static string? Score(Plan plan, params IEnumerable<IReadOnlyList<PanelLook>> visits) =>
-        PanelScore.Of(plan, visits) is { Found: > 0 } score ? $"First panel right: {score.Right} of {score.Found}" : null;
 }

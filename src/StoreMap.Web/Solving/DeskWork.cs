@@ -28,7 +28,7 @@ internal static partial class DeskWork
         var wish = JsonSerializer.Deserialize(options, DeskJson.Default.MapOptions)!;
         var (settings, context) = (MapSettings.Of(wish.Full), new SheetContext());
         var study = wish.Locate ? await Bench(layout, lengths).StudyLocated(visits, settings, context) : Bench(layout, lengths).Study(visits, settings, context);
-        var answer = study is null ? new MapAnswer([], [], null, [], [], null) : DeskText.Map(bench!, study, wish);
+        var answer = study is null ? new MapAnswer([], [], null, [], null) : DeskText.Map(bench!, study, wish);
         if (study is not null) bench!.Keep(study);
         return JsonSerializer.Serialize(answer, DeskJson.Default.MapAnswer);
     }

@@ -36,10 +36,12 @@ internal static partial class EngineWork
     {
         var plan = LayoutDocument.Parse(layout).Plan;
         var shown = plan.ShownIn(LengthUnits.FromSymbol(lengths));
-        var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
+        var state = State(plan, survey);
+        var read = JournalReplay.Read(state, plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
         var net = NetSurveyBuilder.Build(plan, read.Survey);
-        return AnswerText.Write(AnswerText.Of(shown, net, LeakLocator.Locate(shown, net, [])));
+        var settings = new LocateSettings { Checked = [.. state.Panels.Select(PanelCheck.Of)] };
+        return AnswerText.Write(AnswerText.Of(shown, net, LeakLocator.Locate(shown, net, [], settings)));
     }
 
     /// <summary>The survey as a file's text.</summary>

@@ -17,7 +17,7 @@ internal static class FindingText
         state.File.Write(file);
         return new FindingsAnswer(
             [.. state.Stories.Select(s => Line(bench, state, s, states, day)).Reverse().OrderBy(l => l.Done)],
-            DeskText.Score(bench.Plan, states.Select(s => s.State.Panels)) is { } score ? $"{score}. Of the leaks confirmed, so many were behind the first panel lifted for them." : null,
+            PanelText.Score(bench.Plan, states.Select(s => s.State.Panels)) is { } score ? $"{score}. Of the leaks confirmed, so many were behind the first panel lifted for them." : null,
             [.. state.Conflicts, .. state.LeftOut.Select(p => p.Message).Distinct()], Encoding.UTF8.GetString(file.ToArray()));
     }
 

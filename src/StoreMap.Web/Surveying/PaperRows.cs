@@ -21,17 +21,18 @@ public sealed class PaperRows
     public Dictionary<string, string> WrongReadings { get; } = [];
 
     /// <summary>The time at a point as it is shown.</summary>
-    public string? Time(string point) => WrongTimes.GetValueOrDefault(point) ?? (times.TryGetValue(point, out var time) ? time.ToString("H:mm", CultureInfo.InvariantCulture) : null);
+    public string? TimeAt(string point) => WrongTimes.GetValueOrDefault(point) ?? (times.TryGetValue(point, out var time) ? time.ToString("H:mm", CultureInfo.InvariantCulture) : null);
 
     /// <summary>Takes a time in; nothing takes it out.</summary>
-    public void SetTime(string point, string text)
+    /// <param name="point">The probe point.</param>
+    /// <param name="text">As typed.</param>
+    /// <param name="now">By the store's clock.</param>
+    public void SetTime(string point, string text, DateTime now)
     {
         WrongTimes.Remove(point);
         times.Remove(point);
         if (text.Length == 0) return;
-        // 540 is written for 5:40 too.
-        var clock = text.Length is 3 or 4 && text.All(char.IsAsciiDigit) ? $"{text[..^2]}:{text[^2..]}" : text;
-        if (TimeOnly.TryParseExact(clock, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)) times[point] = time;
+        if (Time(text) is { } time && Day?.ToDateTime(time) <= now) times[point] = time;
         else WrongTimes[point] = text;
     }
 
@@ -81,7 +82,11 @@ public sealed class PaperRows
         : $"{text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.";
 
     /// <summary>What is wrong with a time as typed.</summary>
-    public static string NoTime(string text) => $"{text} is no time. Allowed: 5:40, 17:05.";
+    public static string NoTime(string text) => Time(text) is null ? $"{text} is no time. Allowed: 5:40, 17:05." : $"{text} is still to come on the day above, by the store's clock.";
+
+    // 540 is written for 5:40 too.
+    private static TimeOnly? Time(string text) => TimeOnly.TryParseExact(
+        text.Length is 3 or 4 && text.All(char.IsAsciiDigit) ? $"{text[..^2]}:{text[^2..]}" : text, ["H:mm", "HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null;
 
     private static async Task TakeBack(SurveySession session, IEnumerable<JournalEvent> readings)
     {

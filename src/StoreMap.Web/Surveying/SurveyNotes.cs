@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using StoreMap.Plans;
 using StoreMap.Surveys;
+using StoreMap.Web.Shared;
 using StoreMap.Web.Solving;
 using StoreMap.Web.Storage;
 
@@ -33,6 +34,12 @@ internal static class SurveyNotes
             ["resolution"] = instrument.ResolutionPpm, ["detectionLimit"] = instrument.DetectionPpm, ["range"] = instrument.RangePpm,
         },
     });
+
+    /// <summary>Notes what was found behind a panel; see <see cref="PanelNote"/>.</summary>
+    public static Task Lifted(this SurveySession session, JsonObject look) => session.Note(JournalKinds.Panel, look);
+
+    /// <summary>Takes back what was noted of a panel.</summary>
+    public static Task NotLifted(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "taken back" });
 
     /// <summary>Notes that someone went into a walk-in, or came out.</summary>
     public static Task CheckIn(this SurveySession session, string fixture, bool inside) =>

@@ -231,7 +231,7 @@ public sealed class SurveySession
     {
         foreach (var body in bodies) await journal.Note(kind, body);
         Replay();
-        if (kind is JournalKinds.Reading or JournalKinds.Withdraw) Ask();
+        if (kind is JournalKinds.Reading or JournalKinds.Panel or JournalKinds.Withdraw) Ask();
     }
 
     public async Task WorkGoesOn()
