@@ -42,7 +42,7 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
 
     /// <summary>Some visits as the worker takes them, a <see cref="DeskInput"/>.</summary>
     public Task<string> Pack(IEnumerable<SurveyRecord> surveys) =>
-        Browser.Pack(JsonSerializer.Serialize([.. surveys.Select(s => new PackedVisit(s.Id, s.Started, []))], DeskJson.Default.PackedVisitArray), Record.Id);
+        Browser.Pack(JsonSerializer.Serialize([.. surveys.Select(s => new PackedVisit(s.Id, s.Started, []))], DeskJson.Plain.PackedVisitArray), Record.Id);
 
     /// <summary>A visit and those before it, which tell what was known then.</summary>
     public IEnumerable<SurveyRecord> UpTo(SurveyRecord survey) => Surveys.Where(s => s.Started <= survey.Started);

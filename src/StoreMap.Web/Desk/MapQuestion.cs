@@ -33,7 +33,7 @@ public sealed record MapQuestion(IEnumerable<string> Layers, bool Full = false, 
     public async Task<string[]> Words(DeskStore store, IEnumerable<SurveyRecord> visits, string lengths, bool locate)
     {
         var packed = await store.Pack(visits);
-        var options = JsonSerializer.Serialize(new MapOptions(PictureView.RoomMillimetres(Zoom), string.Join(' ', Layers), Full, locate, Viridis: Viridis), DeskJson.Default.MapOptions);
+        var options = JsonSerializer.Serialize(new MapOptions(PictureView.RoomMillimetres(Zoom), string.Join(' ', Layers), Full, locate, Viridis: Viridis), DeskJson.Plain.MapOptions);
         return [store.Record.Document, lengths, packed, options];
     }
 }

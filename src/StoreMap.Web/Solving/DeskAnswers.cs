@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace StoreMap.Web.Solving;
@@ -116,4 +118,11 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(WalkWishes))]
 [JsonSerializable(typeof(DemoVisit))]
 [JsonSerializable(typeof(FindingsAnswer))]
-internal sealed partial class DeskJson : JsonSerializerContext;
+internal sealed partial class DeskJson : JsonSerializerContext
+{
+    private static DeskJson? plain;
+
+    /// <summary>Pictures and journals as they are: what goes between page and worker is put on no page unread, and the marks of which a picture is
+    /// full would be six characters each.</summary>
+    public static DeskJson Plain => plain ??= new(new JsonSerializerOptions(Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+}

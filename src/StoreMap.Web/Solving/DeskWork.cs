@@ -25,12 +25,12 @@ internal static partial class DeskWork
     [JSExport]
     public static async Task<string> Map(string layout, string lengths, string visits, string options)
     {
-        var wish = JsonSerializer.Deserialize(options, DeskJson.Default.MapOptions)!;
+        var wish = JsonSerializer.Deserialize(options, DeskJson.Plain.MapOptions)!;
         var (settings, context) = (MapSettings.Of(wish.Full), new SheetContext());
         var study = wish.Locate ? await Bench(layout, lengths).StudyLocated(visits, settings, context) : Bench(layout, lengths).Study(visits, settings, context);
         var answer = study is null ? new MapAnswer([], [], null, [], null) : DeskText.Map(bench!, study, wish);
         if (study is not null) bench!.Keep(study);
-        return JsonSerializer.Serialize(answer, DeskJson.Default.MapAnswer);
+        return JsonSerializer.Serialize(answer, DeskJson.Plain.MapAnswer);
     }
 
     /// <summary>What is known of a place on the latest visit's map.</summary>
@@ -40,7 +40,7 @@ internal static partial class DeskWork
         var at = new PlanPoint(Number(x), Number(y));
         var study = Bench(layout, lengths).Study(visits, MapSettings.Of(full == "full"), new SheetContext());
         var answer = study is null ? new PlaceAnswer("", [], at.X, at.Y) : DeskText.Place(bench!, study, at);
-        return JsonSerializer.Serialize(answer, DeskJson.Default.PlaceAnswer);
+        return JsonSerializer.Serialize(answer, DeskJson.Plain.PlaceAnswer);
     }
 
     /// <summary>The numbers behind the latest visit's map.</summary>
@@ -48,7 +48,7 @@ internal static partial class DeskWork
     public static string Numbers(string layout, string lengths, string visits)
     {
         var study = Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext());
-        return JsonSerializer.Serialize(study is null ? new VisitNumbers([], []) : DeskText.Numbers(bench!.Shown, study.Visit), DeskJson.Default.VisitNumbers);
+        return JsonSerializer.Serialize(study is null ? new VisitNumbers([], []) : DeskText.Numbers(bench!.Shown, study.Visit), DeskJson.Plain.VisitNumbers);
     }
 
     /// <summary>Months side by side.</summary>
@@ -56,8 +56,8 @@ internal static partial class DeskWork
     public static async Task<string> Compare(string layout, string lengths, string visits)
     {
         var study = await Bench(layout, lengths).StudyLocated(visits, MapSettings.Live, new SheetContext());
-        if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], [], []), DeskJson.Default.CompareAnswer);
-        return JsonSerializer.Serialize(CompareText.Of(bench!, study), DeskJson.Default.CompareAnswer);
+        if (study is null) return JsonSerializer.Serialize(new CompareAnswer([], [], [], [], [], [], []), DeskJson.Plain.CompareAnswer);
+        return JsonSerializer.Serialize(CompareText.Of(bench!, study), DeskJson.Plain.CompareAnswer);
     }
 
     /// <summary>The findings of a store with what became of them.</summary>
@@ -68,15 +68,15 @@ internal static partial class DeskWork
     [JSExport]
     public static string Findings(string layout, string lengths, string visits, string day)
     {
-        var input = JsonSerializer.Deserialize(visits, DeskJson.Default.DeskInput)!;
-        return JsonSerializer.Serialize(FindingText.Of(Bench(layout, lengths), input, DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)), DeskJson.Default.FindingsAnswer);
+        var input = JsonSerializer.Deserialize(visits, DeskJson.Plain.DeskInput)!;
+        return JsonSerializer.Serialize(FindingText.Of(Bench(layout, lengths), input, DateOnly.ParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture)), DeskJson.Plain.FindingsAnswer);
     }
 
     /// <summary>Sheets as they are printed.</summary>
     [JSExport]
     public static async Task<string> Sheets(string layout, string visits, string wishes)
     {
-        var wish = JsonSerializer.Deserialize(wishes, DeskJson.Default.SheetWishes)!;
+        var wish = JsonSerializer.Deserialize(wishes, DeskJson.Plain.SheetWishes)!;
         var context = new SheetContext { Company = wish.Company, Technician = wish.Technician, Language = wish.Language, PlanPaper = PaperSize.Find(wish.Paper) };
         var study = await Bench(layout, wish.Units).StudyLocated(visits, MapSettings.Full, context);
         var sheets = study?.Report(wish.Parts.Aggregate(ReportParts.None, (parts, name) => parts | Enum.Parse<ReportParts>(name))) ?? [];
@@ -90,7 +90,7 @@ internal static partial class DeskWork
     /// <param name="wishes">A <see cref="WalkWishes"/>.</param>
     [JSExport]
     public static string Walk(string layout, string lengths, string wishes) =>
-        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(Wish(wishes), LengthUnits.FromSymbol(lengths)), DeskJson.Default.WalkAnswer);
+        JsonSerializer.Serialize((walk = WalkBench.For(layout, walk)).Answer(Wish(wishes), LengthUnits.FromSymbol(lengths)), DeskJson.Plain.WalkAnswer);
 
     /// <summary>The walk sheet and its table for an order, in a language.</summary>
     [JSExport]
@@ -103,15 +103,15 @@ internal static partial class DeskWork
 
     /// <summary>One visit of the demo store.</summary>
     [JSExport]
-    public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Default.DemoVisit);
+    public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Plain.DemoVisit);
 
     // Lengths: the symbol of the unit in which they are shown; empty for the plan's.
     private static VisitBench Bench(string layout, string lengths) => bench = VisitBench.For(layout, LengthUnits.FromSymbol(lengths), bench, work => new Sink(work));
 
     private static string Written(IReadOnlyList<Sheet> sheets) => JsonSerializer.Serialize(
-        [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Default.SheetAnswerArray);
+        [.. sheets.Select(s => new SheetAnswer(s.Name, s.Title, s.WidthMillimetres, s.HeightMillimetres, s.Svg))], DeskJson.Plain.SheetAnswerArray);
 
-    private static WalkWishes Wish(string text) => JsonSerializer.Deserialize(text, DeskJson.Default.WalkWishes)!;
+    private static WalkWishes Wish(string text) => JsonSerializer.Deserialize(text, DeskJson.Plain.WalkWishes)!;
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -17,6 +17,8 @@ public sealed class EngineRoom
     // No listener at all would reach the script as one that fails when it is called.
     private static readonly Action<double, string> Unheard = (_, _) => { };
 
+    private static int floor;
+
     private int running;
     private int ahead;
 
@@ -34,7 +36,30 @@ public sealed class EngineRoom
     /// <summary>Work for the floor.</summary>
     /// <param name="method">Class and method, such as <c>EngineWork.Locate</c>.</param>
     /// <param name="args">Its arguments.</param>
-    public static Task<string> Floor(string method, params string[] args) => Browser.Run("floor", method, args, Unheard);
+    public static async Task<string> Floor(string method, params string[] args)
+    {
+        floor++;
+        try
+        {
+            return await Browser.Run("floor", method, args, Unheard);
+        }
+        finally
+        {
+            floor--;
+        }
+    }
+
+    /// <summary>Stops the floor's work, where it is a single piece: the processor is wanted elsewhere.</summary>
+    /// <returns>False when there is none, or another that somebody waits for.</returns>
+    public static bool StopFloor()
+    {
+        if (floor != 1) return false;
+        Browser.Cancel("floor");
+        return true;
+    }
+
+    /// <summary>True for work that was stopped, not refused.</summary>
+    public static bool IsStopped(JSException e) => e.Message.Contains("cancelled", StringComparison.Ordinal);
 
     /// <summary>Asks for a piece of work.</summary>
     /// <param name="words">What it is called while it runs.</param>
@@ -89,7 +114,7 @@ public sealed class EngineRoom
             Seconds = TimeProvider.System.GetElapsedTime(began).TotalSeconds;
             return JsonSerializer.Deserialize(answer, type);
         }
-        catch (JSException e) when (e.Message.Contains("cancelled", StringComparison.Ordinal))
+        catch (JSException e) when (IsStopped(e))
         {
             return null;
         }

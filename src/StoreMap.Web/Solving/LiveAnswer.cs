@@ -25,11 +25,21 @@ public sealed class LiveAnswer
         (Answer, Trouble, latest) = (null, null, null);
     }
 
+    /// <summary>True when an answer was begun and dropped, so that it is to be asked for again.</summary>
+    public bool IsDropped { get; private set; }
+
+    /// <summary>Drops the answer that is being worked out: nobody looks at it, and a map may be wanted.</summary>
+    public void Drop()
+    {
+        if (!busy || !EngineRoom.StopFloor()) return;
+        (IsDropped, latest) = (true, null);
+    }
+
     /// <summary>Asks for an answer; returns at once.</summary>
     /// <param name="input">Layout, the unit in which lengths are shown, and packed survey, read when the work begins.</param>
     public async void Ask(Func<Task<(string Layout, string Lengths, string Survey)>> input)
     {
-        latest = input;
+        (latest, IsDropped) = (input, false);
         if (busy) return;
         busy = true;
         while (latest is { } next)
@@ -52,6 +62,10 @@ public sealed class LiveAnswer
             Answer = AnswerText.Read(await EngineRoom.Floor("EngineWork.Locate", layout, lengths, survey));
             Seconds = (DateTimeOffset.UtcNow - began).TotalSeconds;
             Trouble = null;
+        }
+        catch (JSException e) when (EngineRoom.IsStopped(e))
+        {
+            // Asked for again by whoever looks next.
         }
         catch (JSException e)
         {

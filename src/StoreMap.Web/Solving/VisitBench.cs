@@ -136,7 +136,7 @@ internal sealed class VisitBench
 
     private LaidVisits Lay(string text)
     {
-        var input = JsonSerializer.Deserialize(text, DeskJson.Default.DeskInput)!;
+        var input = JsonSerializer.Deserialize(text, DeskJson.Plain.DeskInput)!;
         var service = Service(input).File;
         var read = input.Visits.Select(Replay).Where(r => r.Survey.Readings.Count > 0).ToList();
         var visits = new List<LaidVisit>();
@@ -168,7 +168,7 @@ internal sealed class VisitBench
         if (replayed.Count > MostKept) Forget();
         if (replayed.TryGetValue(key, out var known)) return known;
         var state = JournalReplay.Replay(Plan.Id, Plan.Units, visit.Started, visit.Events.Select(JournalEvent.Parse).OfType<JournalEvent>());
-        return replayed[key] = new Replayed(state, JournalReplay.Read(state, Plan, points).Survey, state.File.ToJsonString());
+        return replayed[key] = new Replayed(state, JournalReplay.Read(state, Plan, points).Survey, state.FileText);
     }
 
     private void Forget()

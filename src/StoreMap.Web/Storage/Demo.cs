@@ -24,7 +24,7 @@ internal static class Demo
         await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
         foreach (var day in Days)
         {
-            var visit = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Default.DemoVisit, day);
+            var visit = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, day);
             if (visit is null) return record;
             await store.Add(visit.Id, Id, visit.Started, visit.Events);
         }

@@ -129,6 +129,7 @@ public sealed class SurveySession
         }
 
         await Reload();
+        if (live.IsDropped) Ask();
         if (fresh && Stop is { } stop) LastKept = new KeptEntries(stop.Entries, "the number at which work stopped", stop.At);
         if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;

@@ -64,10 +64,13 @@ public sealed record JournalEvent
     private static JournalEvent? Of(JsonObject map)
     {
         if (Fields.Any(f => map[f] is null)) return null;
+        // Taken out of it, it need not be copied.
+        var body = map["body"]!.AsObject();
+        map.Remove("body");
         var made = new JournalEvent
         {
             Version = (int)map["v"]!, Id = (string)map["id"]!, Survey = (string)map["survey"]!, Device = (string)map["device"]!,
-            Number = (int)map["number"]!, Kind = (string)map["kind"]!, Body = map["body"]!.DeepClone().AsObject(),
+            Number = (int)map["number"]!, Kind = (string)map["kind"]!, Body = body,
             Time = DateTimeOffset.ParseExact(
                 (string)map["time"]!, "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture),
         };

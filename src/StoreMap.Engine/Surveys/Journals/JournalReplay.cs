@@ -40,21 +40,23 @@ public static class JournalReplay
     /// <param name="points">Its probe points.</param>
     public static SurveyReadResult Read(JournalState state, Plan plan, IReadOnlyList<ProbePoint> points)
     {
-        var file = state.File.DeepClone().AsObject();
+        var text = state.FileText;
+        JsonObject? file = null;
         var left = new List<Problem>();
         while (true)
         {
             try
             {
-                var document = SurveyDocument.Parse(file.ToJsonString(), null, plan, points);
+                var document = SurveyDocument.Parse(text, null, plan, points);
                 return new SurveyReadResult(document.Survey, [.. left, .. document.Warnings]);
             }
             catch (RefusedInputException refused)
             {
-                var readings = file["readings"]!.AsArray();
                 var bad = refused.Problems.Where(p => p.Severity == Severity.Error).Select(p => IndexOf(p.Element)).OfType<int>().Distinct().OrderDescending().ToList();
                 if (bad.Count == 0) throw;
-                foreach (var i in bad) readings.RemoveAt(i);
+                file ??= state.File.DeepClone().AsObject();
+                foreach (var i in bad) file["readings"]!.AsArray().RemoveAt(i);
+                text = file.ToJsonString();
                 left.AddRange(refused.Problems.Where(p => p.Severity == Severity.Error).Select(p => p with { Severity = Severity.Warning, Message = p.Message + " The reading was left out; it stays in the journal." }));
             }
         }

@@ -47,14 +47,22 @@ public sealed record PanelLook(string Event, string Panel, bool Leak, string? Co
 public sealed record JournalState
 {
     private readonly Lazy<JsonObject> file;
+    private readonly Lazy<string> text;
 
-    internal JournalState(Func<JsonObject> file) => this.file = new Lazy<JsonObject>(file);
+    internal JournalState(Func<JsonObject> file)
+    {
+        this.file = new Lazy<JsonObject>(file);
+        text = new Lazy<string>(() => File.ToJsonString());
+    }
 
     /// <summary>Events that count, in time order; those withdrawn left out.</summary>
     public required IReadOnlyList<JournalEvent> Events { get; init; }
 
     /// <summary>The survey as a file's JSON, read with <see cref="SurveyDocument"/>; put together when it is first asked for.</summary>
     public JsonObject File => file.Value;
+
+    /// <summary>The same as text.</summary>
+    public string FileText => text.Value;
 
     /// <summary>Points passed over and not read later.</summary>
     public required IReadOnlyList<SkippedPoint> Skipped { get; init; }
