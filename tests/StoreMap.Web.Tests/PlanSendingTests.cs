@@ -77,6 +77,35 @@ public sealed class PlanSendingTests(Chromium chromium)
         Assert.Contains("\"Juice\"", await server.Get(layout), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Plan_SavedInAnotherWindowAndNotSentYet_IsNotOverwritten()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "windows");
+        var page = screens.Page;
+        var layout = await Open(page, server);
+        var other = await page.Context.NewPageAsync();
+        await other.GotoAsync(page.Url);
+        await other.Locator("#board").WaitForAsync();
+        var off = true;
+        await page.Context.RouteAsync("**/api/stores/*/layout", route => route.Request.Method == "PUT" && Volatile.Read(ref off) ? route.AbortAsync() : route.ContinueAsync());
+        await Name(page, "Dairy");
+        await Save(page);
+
+        await Name(other, "Juice");
+        await other.Locator("#save").ClickAsync();
+        await Assertions.Expect(other.Locator("#plan-state")).ToContainTextAsync("another window");
+        await Floor.IsKept(page, "stores", new Uri(page.Url).Segments[^2].TrimEnd('/'), "s => s.document.includes('Dairy')");
+
+        // Once the first is sent the second is put together with it.
+        Volatile.Write(ref off, false);
+        await Floor.AllSent(page);
+        await Save(other);
+        await other.Locator("#both").ClickAsync();
+        await Assertions.Expect(other.Locator("#clashes")).ToContainTextAsync("Dairy");
+        Assert.Contains("\"Dairy\"", await server.Get(layout), StringComparison.Ordinal);
+    }
+
     private static async Task<string> Open(IPage page, ServerProcess server)
     {
         await Floor.MakeStore(page, server.Url, cases: 1);
