@@ -48,6 +48,17 @@ public static partial class ProbePlanner
         return point with { Spot = spot, Height = spot == Spot.KickPlate ? ProbeHeight.Low : point.Height };
     }
 
+    /// <summary>What a technician who asks for closer points gets: one point at a spot where one is named, else a whole pass.</summary>
+    /// <param name="plan">The store.</param>
+    /// <param name="fixture">The fixture.</param>
+    /// <param name="along">Metres along its front, clamped to it; of no matter in a walk-in.</param>
+    /// <param name="spot">The spot of the one point; null for closer points to both sides. Of no matter in a walk-in.</param>
+    /// <param name="protocol">Step, reach and dwell.</param>
+    /// <returns>Points in walking order.</returns>
+    /// <exception cref="RefusedInputException">A protocol value is out of its range.</exception>
+    public static IReadOnlyList<ProbePoint> Closer(Plan plan, Fixture fixture, double along, Spot? spot, Protocol protocol) =>
+        spot is { } one && fixture.Front is not null ? [CloseInAt(plan, fixture, along, one, protocol)] : CloseIn(plan, fixture, along, protocol);
+
     private static ProbePoint CloseInAt(DraftBuilder draft, Fixture fixture, double along, string suffix) =>
         FrontPass.At(draft, fixture, along, suffix, ProbePass.CloseIn) with { DwellSeconds = draft.Protocol.AtLeastDelay(draft.Protocol.CloseInDwellSeconds) };
 

@@ -13,9 +13,7 @@ internal static class PointOrder
         foreach (var place in state.CloseIns)
         {
             if (plan.FindFixture(place.Fixture) is not { } fixture) continue;
-            var along = place.At * plan.Units.InMetres();
-            IReadOnlyList<ProbePoint> closer = place.Spot is { } spot && fixture.Front is not null
-                ? [ProbePlanner.CloseInAt(plan, fixture, along, spot, new Protocol())] : ProbePlanner.CloseIn(plan, fixture, along, new Protocol());
+            var closer = ProbePlanner.Closer(plan, fixture, place.At * plan.Units.InMetres(), place.Spot, new Protocol());
             var at = points.FindLastIndex(p => p.Fixture == fixture.Id);
             points.InsertRange(at + 1, closer.Where(c => points.TrueForAll(p => p.Id != c.Id)));
         }

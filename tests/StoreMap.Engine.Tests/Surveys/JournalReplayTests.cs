@@ -56,6 +56,19 @@ public class JournalReplayTests
         Assert.Empty(Replay(skip, Event(2, JournalKinds.Reading, Reading(4, "7", "P1"))).Skipped);
     }
 
+    [Fact]
+    public void Replay_Stops_TellWhereTheyWereReadWhetherItWasAiredAndWhetherWorkWentOn()
+    {
+        JournalEvent Stop(int number) => Event(number, JournalKinds.StopWork, JsonNode.Parse("""{"gas":"R-448A","ppm":1200,"level":"leave"}""")!.AsObject());
+        var stops = Replay(
+            Stop(0), Event(1, JournalKinds.Reading, JsonNode.Parse("""{"fixture":"C1","at":4.5,"ppm":"1200","point":"P1"}""")!.AsObject()), Stop(2), Event(3, JournalKinds.StopAnswered, []),
+            Event(4, JournalKinds.Reading, JsonNode.Parse("""{"fixture":"C1","at":8,"ppm":"1300"}""")!.AsObject()), Stop(5), Event(6, JournalKinds.StopAnswered, []) with { Device = "d2" }).Stops;
+        Assert.Equal([null, new StoppedPlace("P1", "C1", 4.5), new StoppedPlace(null, "C1", 8)], stops.Select(s => s.Place));
+        // An airing answers the stop before it alone, and on its own device.
+        Assert.Equal([null, Start.AddMinutes(3), null], stops.Select(s => s.Aired));
+        Assert.Equal([true, true, false], stops.Select(s => s.WentOn));
+    }
+
     [Theory]
     [InlineData("2026-05-30", "2026-05-30")]
     [InlineData("30.5.2026", null)]

@@ -29,7 +29,7 @@ public static class JournalReplay
             Skipped = [.. Of(counting, JournalKinds.Skip).Select(e => new SkippedPoint(Text(e, "point") ?? "", Text(e, "reason") ?? "")).Where(s => !read.Contains(s.Point)).DistinctBy(s => s.Point)],
             CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"), KebabNames.Parse<Spot>(Text(e, "spot")))).Distinct()],
             Panels = Panels(counting),
-            Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => new StoppedWork(e.Time, Text(e, "gas") ?? "", Number(e, "ppm"), Text(e, "level") == "out" ? StopLevel.Out : StopLevel.Leave))],
+            Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => Stop(counting, e))],
             Closed = ended && items.TrueForAll(i => i.Ended is not null),
         };
     }
@@ -107,6 +107,19 @@ public static class JournalReplay
         return items;
     }
 
+    private static StoppedWork Stop(List<JournalEvent> events, JournalEvent stop)
+    {
+        var mine = events.Where(e => e.Device == stop.Device).OrderBy(e => e.Number).ToList();
+        var after = mine.Where(e => e.Number > stop.Number).ToList();
+        return new StoppedWork(stop.Time, Text(stop, "gas") ?? "", Number(stop, "ppm"), Text(stop, "level") == "out" ? StopLevel.Out : StopLevel.Leave)
+        {
+            Place = mine.LastOrDefault(e => e.Kind == JournalKinds.Reading && e.Number < stop.Number) is { } read
+                ? new StoppedPlace(Text(read, "point"), Text(read, "fixture"), Measured(read, "at")) : null,
+            Aired = after.TakeWhile(e => e.Kind != JournalKinds.StopWork).FirstOrDefault(e => e.Kind == JournalKinds.StopAnswered)?.Time,
+            WentOn = after.Exists(e => e.Kind == JournalKinds.Reading),
+        };
+    }
+
     private static List<PanelLook> Panels(List<JournalEvent> events) =>
     [
         .. Of(events, JournalKinds.Panel).Where(e => Text(e, "panel") is not null)
@@ -136,7 +149,9 @@ public static class JournalReplay
 
     private static string? Text(JournalEvent e, string field) => e.Body[field].Text();
 
-    private static double Number(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.Number ? (double)v : 0;
+    private static double Number(JournalEvent e, string field) => Measured(e, field) ?? 0;
+
+    private static double? Measured(JournalEvent e, string field) => e.Body[field] is JsonValue v && v.GetValueKind() == JsonValueKind.Number ? (double)v : null;
 
     private static DateOnly? Date(JournalEvent e, string field) => DateOnly.TryParseExact(Text(e, field), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 

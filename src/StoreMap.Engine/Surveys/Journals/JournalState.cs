@@ -5,17 +5,25 @@ namespace StoreMap.Surveys;
 
 /// <summary>Something of the store's that is off, open or muted until it is put back.</summary>
 /// <param name="Id">Id of the event that opened it.</param>
-/// <param name="What"><c>fans-off</c>, <c>defrost</c>, <c>valve-shut</c>, <c>panel-off</c> or <c>alarm-muted</c>.</param>
+/// <param name="What">One of <see cref="Kinds"/>.</param>
 /// <param name="Fixture">The fixture; null for the whole store.</param>
 /// <param name="Since">Since when.</param>
 /// <param name="Ended">When it was put back or taken over; null while open.</param>
 /// <param name="HandedTo">Who took it over; null when put back or open.</param>
-public sealed record LeftOffItem(string Id, string What, string? Fixture, DateTimeOffset Since, DateTimeOffset? Ended, string? HandedTo);
+public sealed record LeftOffItem(string Id, string What, string? Fixture, DateTimeOffset Since, DateTimeOffset? Ended, string? HandedTo)
+{
+    /// <summary>What can be off, open or muted.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["fans-off", "defrost", "valve-shut", "panel-off", "alarm-muted"];
+}
 
 /// <summary>A probe point passed over.</summary>
 /// <param name="Point">Its id.</param>
-/// <param name="Reason">Why.</param>
-public sealed record SkippedPoint(string Point, string Reason);
+/// <param name="Reason">Why: one of <see cref="UsualReasons"/>, or as someone typed it.</param>
+public sealed record SkippedPoint(string Point, string Reason)
+{
+    /// <summary>The reasons to choose from.</summary>
+    public static IReadOnlyList<string> UsualReasons { get; } = ["not reachable", "customer in the way", "wet or iced", "case emptied or off", "not safe", "not here any more"];
+}
 
 /// <summary>A place around which closer points are probed.</summary>
 /// <param name="Fixture">Fixture id.</param>
@@ -23,12 +31,28 @@ public sealed record SkippedPoint(string Point, string Reason);
 /// <param name="Spot">The spot of the one point asked for there; null for closer points to both sides.</param>
 public sealed record CloseInPlace(string Fixture, double At, Spot? Spot = null);
 
+/// <summary>Where a stop-work reading was taken, as its device wrote it.</summary>
+/// <param name="Point">Id of the probe point; null where none was named.</param>
+/// <param name="Fixture">Fixture id; null where none was named.</param>
+/// <param name="At">Distance along its front, layout units; null where none was told.</param>
+public sealed record StoppedPlace(string? Point, string? Fixture, double? At);
+
 /// <summary>A reading at which work stops.</summary>
 /// <param name="Time">When.</param>
 /// <param name="Gas">Refrigerant.</param>
 /// <param name="Ppm">The number.</param>
 /// <param name="Level">The set point reached.</param>
-public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level);
+public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level)
+{
+    /// <summary>Where it was read; null where its device noted no reading before.</summary>
+    public StoppedPlace? Place { get; init; }
+
+    /// <summary>When its device noted that everyone is out and the place is aired; null when it did not.</summary>
+    public DateTimeOffset? Aired { get; init; }
+
+    /// <summary>True where its device noted readings after it.</summary>
+    public bool WentOn { get; init; }
+}
 
 /// <summary>A panel that was lifted and what was found behind it.</summary>
 /// <param name="Event">Id of the event that says so, by which it can be withdrawn.</param>
