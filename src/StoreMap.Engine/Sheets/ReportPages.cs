@@ -9,12 +9,26 @@ namespace StoreMap.Sheets;
 /// are drawn by their own sheets and bound in by the caller.</summary>
 public static class ReportPages
 {
-    /// <summary>Leaks told on page one, names in one of its lists, systems in its balance, and whether the course since earlier visits is told:
-    /// the first that leave it one page. Leaks are cut last.</summary>
-    private static readonly (int Leaks, int Names, int Systems, bool Course)[] Cuts =
+    /// <summary>What page one tells of the visit's journal.</summary>
+    private enum Told
+    {
+        /// <summary>Nothing: the record has it.</summary>
+        Nothing,
+
+        /// <summary>How much was not put back, and how many points were left out.</summary>
+        Briefly,
+
+        /// <summary>What was not put back and who has it, and how many points were left out.</summary>
+        InFull,
+    }
+
+    /// <summary>Leaks told on page one, names in one of its lists, systems in its balance, whether the course since earlier visits is told, and
+    /// what of the journal: the first that leave it one page. Leaks are cut last.</summary>
+    private static readonly (int Leaks, int Names, int Systems, bool Course, Told Journal)[] Cuts =
     [
-        (6, 8, 8, true), (6, 6, 4, true), (6, 4, 3, true), (6, 4, 2, true), (6, 3, 2, true), (6, 2, 2, true), (6, 2, 1, true), (6, 1, 1, true), (6, 1, 1, false),
-        (5, 1, 1, false), (4, 1, 1, false), (3, 1, 1, false), (2, 1, 1, false), (1, 1, 1, false),
+        (6, 8, 8, true, Told.InFull), (6, 6, 4, true, Told.InFull), (6, 4, 3, true, Told.InFull), (6, 4, 2, true, Told.InFull), (6, 3, 2, true, Told.InFull),
+        (6, 2, 2, true, Told.InFull), (6, 2, 1, true, Told.InFull), (6, 1, 1, true, Told.InFull), (6, 1, 1, false, Told.InFull),
+        .. new[] { 6, 5, 4, 3, 2, 1 }.SelectMany(leaks => new[] { (leaks, 1, 1, false, Told.Briefly), (leaks, 1, 1, false, Told.Nothing) }),
     ];
 
     /// <summary>What the whole report is called.</summary>
@@ -28,19 +42,20 @@ public static class ReportPages
     /// <param name="comparison">The visits against one another, and refrigerant added against found leaks; null when there is none.</param>
     /// <param name="context">What the sheets say of themselves.</param>
     /// <param name="record">The service record; null when there is none.</param>
+    /// <param name="account">What the visit's journals tell beside its readings; null without one.</param>
     public static IReadOnlyList<Sheet> Manager(
-        Plan plan, NetSurvey net, LocateResult located, Comparison? comparison, SheetContext context, ServiceRecord? record = null)
+        Plan plan, NetSurvey net, LocateResult located, Comparison? comparison, SheetContext context, ServiceRecord? record = null, VisitAccount? account = null)
     {
         var balances = comparison?.Balances ?? [];
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
-        IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems, bool Course) cut) =>
+        IReadOnlyList<FlowItem> Items((int Leaks, int Names, int Systems, bool Course, Told Journal) cut) =>
         [
             .. SafetyNotes.Safety(plan, net, words, Math.Min(3, cut.Names)), NoteItems.Rule(),
             .. ZoneNotes.Callouts(plan, net, located, words, cut.Leaks, brief: true),
             .. ReportNotes.NotFound(plan, balances, words, cut.Systems), .. cut.Course ? ReportNotes.Course(plan, comparison, words, cut.Names) : [], NoteItems.Rule(),
-            .. ReportNotes.Next(plan, net, located, balances, record, words, cut.Names), NoteItems.Rule(),
-            .. ReportNotes.NotChecked(plan, net, located, words, cut.Names), NoteItems.Rule(),
+            .. ReportNotes.Next(plan, net, located, balances, record, cut.Journal == Told.Nothing ? [] : HappenedNotes.PutBack(plan, account, words, cut.Journal == Told.Briefly), words, cut.Names), NoteItems.Rule(),
+            .. ReportNotes.NotChecked(plan, net, located, cut.Journal == Told.Nothing ? 0 : GapNotes.PointsLeft(located, account), words, cut.Names), NoteItems.Rule(),
             .. ReportNotes.Balance(plan, balances, record, words, cut.Systems),
             .. ReportNotes.Signature(words),
         ];
@@ -58,8 +73,9 @@ public static class ReportPages
     /// <param name="record">The service record; null when there is none.</param>
     /// <param name="context">What the sheets say of themselves.</param>
     /// <param name="balances">Refrigerant added against found leaks; null or empty leaves them out.</param>
+    /// <param name="account">What the visit's journals tell beside its readings; null without one.</param>
     public static IReadOnlyList<Sheet> Record(
-        Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, SheetContext context, IReadOnlyList<MassBalance>? balances = null)
+        Plan plan, NetSurvey net, LocateResult located, ServiceRecord? record, SheetContext context, IReadOnlyList<MassBalance>? balances = null, VisitAccount? account = null)
     {
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         var words = set.Words;
@@ -68,6 +84,7 @@ public static class ReportPages
             .. ReportTables.Found(plan, net, located, words), NoteItems.Gap(4),
             .. ReportTables.Findings(plan, record, words), NoteItems.Gap(4),
             .. CoverageTable.Items(plan, net, words), NoteItems.Gap(4),
+            .. GapNotes.Items(plan, located, account, words), .. HappenedNotes.Items(plan, net, account, words),
             .. balances is { Count: > 0 } ? balances.SelectMany(b => CompareNotes.BalanceLines(plan, b, words)).Prepend(NoteItems.Heading(words["balance.heading"])).Append(NoteItems.Gap(4)) : [],
             .. ReportTables.Quiet(plan, net, located, words), NoteItems.Gap(4),
             .. ReportTables.Rooms(net, words), NoteItems.Gap(4),

@@ -16,6 +16,7 @@ public sealed class VisitStudy
     private readonly CancellationToken cancel;
     private readonly Lazy<IReadOnlyList<SurveyVisit>> located;
     private readonly Lazy<GasField> gas;
+    private readonly Lazy<VisitAccount?> account;
     private readonly Lazy<Comparison> comparison;
 
     /// <summary>Takes up the visits.</summary>
@@ -36,6 +37,7 @@ public sealed class VisitStudy
         this.progress = progress ?? (_ => null);
         located = new(LocateAll);
         gas = new(() => KnownField ?? GasFieldBuilder.Build(plan, Visit, FieldSettings, this.progress(Words.For(context.Language)["progress.mapping"]), cancel: cancel));
+        account = new(() => VisitAccount.Of(plan, points, Visit.Survey, [.. Journals[DateOnly.FromDateTime(Visit.Survey.Start.DateTime)]]));
         comparison = new(() => SurveyComparison.Compare(plan, Located, record));
         Context = context with
         {
@@ -61,6 +63,9 @@ public sealed class VisitStudy
 
     /// <summary>Panels lifted so far, by the day of the visit at which they were.</summary>
     public ILookup<DateOnly, PanelCheck> Checked { get; init; } = Array.Empty<PanelCheck>().ToLookup(_ => default(DateOnly));
+
+    /// <summary>The journals of visits that have one, by the visit's day.</summary>
+    public ILookup<DateOnly, JournalState> Journals { get; init; } = Array.Empty<JournalState>().ToLookup(_ => default(DateOnly));
 
     /// <summary>Visits located before, such as by an earlier study of the same visits, oldest first; they are not located again. May be empty.</summary>
     public IReadOnlyList<SurveyVisit> Known { get; init; } = [];
@@ -98,7 +103,7 @@ public sealed class VisitStudy
     public IReadOnlyList<Sheet> ComparisonSheets() => ComparisonSheet.Draw(plan, Comparison, Located, Record, Context);
 
     /// <summary>The page for the manager alone.</summary>
-    public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(plan, Visit, Result, Compared, Context, Record);
+    public IReadOnlyList<Sheet> Summary() => ReportPages.Manager(plan, Visit, Result, Compared, Context, Record, account.Value);
 
     /// <summary>The customer's pack, numbered through.</summary>
     /// <param name="parts">Which parts; they come in the pack's own order. The comparison needs two visits and is left out of fewer.</param>
@@ -112,12 +117,12 @@ public sealed class VisitStudy
                 if (parts.HasFlag(part)) pages.AddRange(draw(context with { FirstSheet = pages.Count + 1 }));
             }
 
-            Add(ReportParts.Manager, c => ReportPages.Manager(plan, Visit, Result, Compared, c, Record));
+            Add(ReportParts.Manager, c => ReportPages.Manager(plan, Visit, Result, Compared, c, Record, account.Value));
             Add(ReportParts.HeatMap, c => HeatMapSheet.Draw(plan, Visit, Field, Result, c));
             Add(ReportParts.Details, c => LeakZoneSheet.Draw(plan, Visit, Result, c));
             if (Visits.Count > 1) Add(ReportParts.Comparison, c => ComparisonSheet.Draw(plan, Comparison, Located, Record, c));
             Add(ReportParts.Cards, c => ReportPages.Cards(plan, Visit, Result, Record, c));
-            Add(ReportParts.Record, c => ReportPages.Record(plan, Visit, Result, Record, c, Compared?.Balances));
+            Add(ReportParts.Record, c => ReportPages.Record(plan, Visit, Result, Record, c, Compared?.Balances, account.Value));
             return pages;
         }
 

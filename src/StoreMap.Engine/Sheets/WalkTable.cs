@@ -152,7 +152,7 @@ internal static class WalkTable
 
         if (plan.Equipment.FirstOrDefault(e => e.Id == point.Equipment) is { } equipment)
         {
-            return $"{words["equipment." + equipment.Kind.Kebab()]} {equipment.Id} · {words.Level(equipment.Level)}";
+            return $"{PlaceWords.Equipment(words, equipment)} · {words.Level(equipment.Level)}";
         }
 
         return plan.Rooms.FirstOrDefault(r => r.Id == point.Room)?.Name ?? words["plan.sales-floor"];

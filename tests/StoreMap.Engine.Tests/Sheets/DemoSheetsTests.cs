@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Sheets;
@@ -100,6 +101,39 @@ public class DemoSheetsTests
         // In German the course has no room beside all that must stand there.
         if (language == "en") Assert.Contains($"{words["change.recurring"]} 1B, 13A; {words["change.new"]} 4B; {words["change.no-longer-seen"]} 6A", text, StringComparison.Ordinal);
         Assert.Contains(words["report.sign-store"], text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a visit left off makes way for the leaks: the record has it in full.</summary>
+    [Theory]
+    [InlineData("en", "letter")]
+    [InlineData("de", "A4")]
+    public void Report_OfAVisitWithMuchLeftOff_KeepsEachLeakOnPageOneAndTheRestInTheRecord(string language, string paper)
+    {
+        var start = Study.Value.Visit.Survey.Start;
+        var events = DemoRoute.Draft.Points.Where(p => p.Fixture is not null).Index().Where(p => p.Index % 3 == 0).Select(p => Noted($"s{p.Index}", JournalKinds.Skip, new() { ["point"] = p.Item.Id, ["reason"] = $"pallet number {p.Index} in the way" }))
+            .Concat(DemoRoute.Plan.Fixtures.SelectMany(f => new[]
+            {
+                Noted("o" + f.Id, JournalKinds.LeftOff, new() { ["what"] = "fans-off", ["fixture"] = f.Id }), Noted("h" + f.Id, JournalKinds.HandedOver, new() { ["item"] = "o" + f.Id, ["to"] = "R. Ansel, night manager" }),
+            }));
+        var state = JournalReplay.Replay(DemoRoute.Plan.Id, DemoRoute.Plan.Units, start, events);
+        var study = new VisitStudy(DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, Record.Value, Study.Value.Context with { Language = language, TextPaper = PaperSize.Find(paper) })
+        {
+            Known = Study.Value.Located, Journals = new[] { state }.ToLookup(_ => DateOnly.FromDateTime(start.DateTime)),
+        };
+        var summary = Assert.Single(study.Summary());
+        SheetChecks.AllHold(summary);
+        var text = string.Join(' ', SheetChecks.TextsOf(SheetChecks.Parse(summary)).Select(t => t.Text));
+        Assert.All(new[] { "1B Fresh meat: ", "13A Produce: ", "4B Frozen vegetables: " }, leak => Assert.Contains(leak, text, StringComparison.Ordinal));
+        var record = study.Report(ReportParts.Record);
+        Assert.All(record, SheetChecks.AllHold);
+        Assert.InRange(record.Count, 1, StudyIn(study.Context).Report(ReportParts.Record).Count + 1);
+        var words = StoreMap.Sheets.Words.For(language);
+        var all = string.Join(' ', record.SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        // The monitor's log of that day passed all that was said to be skipped.
+        Assert.DoesNotContain(words["report.uncovered"], all, StringComparison.Ordinal);
+        Assert.Contains(words.Say("gaps.more", DemoRoute.Plan.Fixtures.Count - 6), all, StringComparison.Ordinal);
+
+        JournalEvent Noted(string id, string kind, JsonObject body) => new() { Id = id, Survey = "s1", Device = "d1", Number = 1, Time = start.AddMinutes(9), Kind = kind, Body = body };
     }
 
     /// <summary>A leak confirmed at 1B and an empty panel at 13A were both still listed as panels to lift.</summary>

@@ -57,6 +57,12 @@ internal sealed class Words
     /// <summary>A level that a layout names, in this language where it is a usual one.</summary>
     public string Level(string level) => texts.GetValueOrDefault("level." + level, level);
 
+    /// <summary>Why a probe point was passed over, in this language where it is a usual reason.</summary>
+    public string SkipReason(string reason) => texts.GetValueOrDefault("skip." + reason.Replace(' ', '-'), reason);
+
+    /// <summary>What is off, open or muted, in this language where it is of a known kind.</summary>
+    public string LeftOff(string what) => texts.GetValueOrDefault("off." + what, what);
+
     /// <summary>A sentence that another part of the program wrote in English, in this language; marked as English where the phrase book
     /// lacks it.</summary>
     public string Remark(string sentence) =>

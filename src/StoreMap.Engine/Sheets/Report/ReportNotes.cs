@@ -17,7 +17,7 @@ internal static class ReportNotes
 
     /// <summary>What we do and by when, and what we need from the store.</summary>
     public static IEnumerable<FlowItem> Next(
-        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, ServiceRecord? record, Words words, int most)
+        Plan plan, NetSurvey net, LocateResult located, IReadOnlyList<MassBalance> balances, ServiceRecord? record, IEnumerable<string> putBack, Words words, int most)
     {
         yield return NoteItems.Heading(words["report.next"]);
         var day = DateOnly.FromDateTime(net.Survey.Start.DateTime);
@@ -32,7 +32,7 @@ internal static class ReportNotes
             foreach (var line in RepairDates.Lines(plan, record, located, day, words)) yield return NoteItems.Line(words.Say("next.by-when", line), 0.6);
         }
 
-        foreach (var need in Needs(plan, located, words, most)) yield return NoteItems.Line(need, 0.8);
+        foreach (var need in putBack.Concat(Needs(plan, located, words, most))) yield return NoteItems.Line(need, 0.8);
     }
 
     /// <summary>What we need from the store: cases to unload, cooling that stops, room to work.</summary>
@@ -75,7 +75,7 @@ internal static class ReportNotes
     }
 
     /// <summary>What was not checked, and what kind of survey this is.</summary>
-    public static IEnumerable<FlowItem> NotChecked(Plan plan, NetSurvey net, LocateResult located, Words words, int most)
+    public static IEnumerable<FlowItem> NotChecked(Plan plan, NetSurvey net, LocateResult located, int pointsLeft, Words words, int most)
     {
         yield return NoteItems.Heading(words["report.not-checked"]);
         var equipment = CoverageTable.UncheckedEquipment(plan, net).Select(e => e.Id).ToList();
@@ -83,7 +83,16 @@ internal static class ReportNotes
         var pipes = CoverageTable.UncheckedPipes(plan, net).Select(p => p.Id).ToList();
         if (pipes.Count > 0) yield return NoteItems.Bullet(words.Say("report.pipes", Listing.Of(pipes, Math.Max(MostNames, 2 * most), words)));
         var fixtures = located.NotProbed.Select(id => plan.FindFixture(id)?.Tag ?? id).ToList();
-        if (fixtures.Count > 0) yield return NoteItems.Bullet(words.Say("report.fixtures", Listing.Of(fixtures, 3 * most, words)));
+        if (fixtures.Count > 0)
+        {
+            var cases = Listing.Of(fixtures, 3 * most, words);
+            yield return NoteItems.Bullet(pointsLeft == 0 ? words.Say("report.fixtures", cases) : words.Say("report.fixtures-and-points", cases, pointsLeft));
+        }
+        else if (pointsLeft > 0)
+        {
+            yield return NoteItems.Bullet(words.Say("report.points-left", pointsLeft));
+        }
+
         var noted = net.Survey.Coverage.SelectMany(c => c.NotChecked.Select(n => words.Say("report.noted-item", c.System, n))).ToList();
         if (noted.Count > 0) yield return NoteItems.Bullet(words.Say("report.noted", Listing.Of(noted, most, words)));
         var uncalibrated = net.Survey.Instruments.Any(i => i.Calibrated is null) ? " " + words["report.uncalibrated"] : "";

@@ -19,7 +19,7 @@ internal static class SafetyNotes
         yield return Breathed(plan, verdict, words);
         if (verdict.Breathed == SafetyLevel.Under && verdict.NotRead.Count > 0)
         {
-            yield return NoteItems.Line(words.Say("safe.not-read", Listing.Of([.. verdict.NotRead.Select(id => RoomName(plan, id, words))], 2 * most, words)), 0.8);
+            yield return NoteItems.Line(words.Say("safe.not-read", Listing.Of([.. verdict.NotRead.Select(id => PlaceWords.Room(plan, words, id))], 2 * most, words)), 0.8);
         }
 
         if (verdict.ReachIn.Count == 0 && verdict.HighestAtCase is { } inside)
@@ -76,8 +76,5 @@ internal static class SafetyNotes
 
     /// <summary>Where a reading of a room's air was taken.</summary>
     public static string PlaceOf(Plan plan, NetReading r, Words words) =>
-        r.Reading.Place.Fixture is { } id ? CompareNotes.Tag(plan, id) : RoomName(plan, r.Reading.Place.Room, words);
-
-    private static string RoomName(Plan plan, string? id, Words words) =>
-        id is null ? words["plan.sales-floor"] : plan.Rooms.FirstOrDefault(r => r.Id == id)?.Name ?? CompareNotes.Tag(plan, id);
+        r.Reading.Place.Fixture is { } id ? CompareNotes.Tag(plan, id) : PlaceWords.Room(plan, words, r.Reading.Place.Room);
 }
