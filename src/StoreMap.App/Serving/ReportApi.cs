@@ -55,15 +55,16 @@ internal static class ReportApi
         var plan = LayoutDocument.Parse(layout.Document).Plan;
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
         var states = rows.Select(r => SurveysApi.State(r, plan, journal)).ToList();
-        List<Survey> surveys = [.. states.Select(s => JournalReplay.Read(s, plan, points).Survey).Where(s => s.Readings.Count > 0)];
+        var visits = states.Select(s => (State: s, JournalReplay.Read(s, plan, points).Survey)).ToLookup(v => DateOnly.FromDateTime(v.Survey.Start.DateTime));
+        List<Survey> surveys = [.. visits.SelectMany(v => v).Select(v => v.Survey).Where(s => s.Readings.Count > 0)];
         if (surveys.Count == 0) return Bad("readings", "These visits have no reading.");
         ServiceRecord? record = wish.Service is null ? FindingsApi.Record(plan, findings, journal).Record : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
         if (record.Entries.Count + record.Movements.Count == 0) record = null;
         var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
         var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
         {
-            Checked = states.Zip(rows).SelectMany(s => s.First.Panels.Select(p => (Day: DateOnly.FromDateTime(s.Second.Started.DateTime), Panel: p)))
-                .ToLookup(p => p.Day, p => PanelCheck.Of(p.Panel)),
+            Checked = visits.SelectMany(day => day.SelectMany(v => v.State.Panels).Select(p => (day.Key, Panel: p))).ToLookup(p => p.Key, p => PanelCheck.Of(p.Panel)),
+            Journals = visits.SelectMany(day => day.Select(v => (day.Key, v.State))).ToLookup(v => v.Key, v => v.State),
         };
         var pdf = SheetRaster.ToPdf(study.Report(parts), SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start));
         return Results.File(pdf, "application/pdf", $"{plan.Id}-report.pdf");

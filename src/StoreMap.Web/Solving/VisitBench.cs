@@ -131,6 +131,7 @@ internal sealed class VisitBench
         {
             FieldSettings = settings, Known = located, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
             Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => PanelCheck.Of(x.Look)),
+            Journals = visits.SelectMany(v => v.Journals.Select(j => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Journal: j))).ToLookup(x => x.Day, x => x.Journal),
         };
     }
 
@@ -146,7 +147,7 @@ internal sealed class VisitBench
             var key = string.Concat(parts.Select(p => p.Readings));
             if (!nets.TryGetValue(key, out var net)) nets[key] = net = NetSurveyBuilder.Build(Plan, survey);
             List<PanelLook> looks = [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)];
-            visits.Add(new LaidVisit(net, key, looks, string.Join(' ', looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, net)));
+            visits.Add(new LaidVisit(net, key, [.. parts.Select(p => p.State)], looks, string.Join(' ', looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, net)));
         }
 
         located = [.. located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == visits[i].Checks)];
@@ -180,7 +181,7 @@ internal sealed class VisitBench
     }
 
     // Checks: what a visit's leak zones rest on beside its readings and the visits before: panels lifted at it, and entries of the record until its day.
-    private sealed record LaidVisit(NetSurvey Net, string Readings, IReadOnlyList<PanelLook> Looks, string Checks);
+    private sealed record LaidVisit(NetSurvey Net, string Readings, IReadOnlyList<JournalState> Journals, IReadOnlyList<PanelLook> Looks, string Checks);
 
     private sealed record LaidVisits(IReadOnlyList<LaidVisit> Visits, ServiceRecord? Record);
 
