@@ -27,7 +27,7 @@ public sealed record VisitAccount
     /// <summary>Points passed over and not read, in the order in which they were passed over.</summary>
     public required IReadOnlyList<PassedOver> Skipped { get; init; }
 
-    /// <summary>Points at fixtures, of the planned walk, neither read nor passed over.</summary>
+    /// <summary>Points at fixtures, of the planned walk, neither read nor passed over; none of a visit that was only read in from a file.</summary>
     public required IReadOnlyList<ProbePoint> Unread { get; init; }
 
     /// <summary>What was not put back: handed over to a person, or still off. Times by the store's clocks.</summary>
@@ -60,7 +60,7 @@ public sealed record VisitAccount
         return new VisitAccount
         {
             Points = all, Skipped = skipped,
-            Unread = [.. points.Where(p => p.Fixture is not null && !passed.Contains(p.Id) && !IsRead(p))],
+            Unread = !IsWalked(journals) ? [] : [.. points.Where(p => p.Fixture is not null && !passed.Contains(p.Id) && !IsRead(p))],
             LeftOff =
             [
                 .. journals.SelectMany(j => j.LeftOff).Where(i => i.Ended is null || i.HandedTo is not null).OrderBy(i => i.Since)
@@ -73,6 +73,10 @@ public sealed record VisitAccount
             ],
         };
     }
+
+    /// <summary>True where someone read or skipped with the planned walk in hand: a file read into the journal does not tell which walk was planned.</summary>
+    private static bool IsWalked(IReadOnlyList<JournalState> journals) =>
+        journals.Any(j => j.Events.Any(e => e.Device != JournalEvent.FileDevice && e.Kind is JournalKinds.Reading or JournalKinds.Skip));
 
     // Ids of closer points tell lengths in the layout's own unit, whichever is shown.
     private static IReadOnlyList<ProbePoint> Closer(Plan plan, CloseInPlace place) => plan.FindFixture(place.Fixture) is not { } fixture ? []

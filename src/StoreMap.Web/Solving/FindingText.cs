@@ -45,7 +45,7 @@ internal static class FindingText
             var e = line.Entry;
             var id = line.Event?.Id;
             yield return new FindingEntry(
-                line.Event?.Device == ServiceJournal.FileDevice ? null : id, id, Day(e.Date), What(line, before, ReferenceEquals(e, first)), [.. Details(e), .. Weights(plan, story, line)], e.Technician, line.Panel?.Survey);
+                line.Event?.Device == JournalEvent.FileDevice ? null : id, id, Day(e.Date), What(line, before, ReferenceEquals(e, first)), [.. Details(e), .. Weights(plan, story, line)], e.Technician, line.Panel?.Survey);
             before = e.Status;
         }
 
@@ -75,7 +75,7 @@ internal static class FindingText
 
     private static ServiceLine? LineOf(FindingStory story, ServiceWeight weight) =>
         story.Lines.FirstOrDefault(l => l.Event is not null && l.Event.Id == weight.Event?.Id)
-        ?? story.Lines.LastOrDefault(l => l.Event?.Device == ServiceJournal.FileDevice && l.Entry.Date == weight.Movement.Date);
+        ?? story.Lines.LastOrDefault(l => l.Event?.Device == JournalEvent.FileDevice && l.Entry.Date == weight.Movement.Date);
 
     private static string Weight(Plan plan, RefrigerantMovement m)
     {

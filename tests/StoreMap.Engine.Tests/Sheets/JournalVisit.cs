@@ -44,6 +44,9 @@ internal sealed class JournalVisit
         return this;
     }
 
+    /// <summary>The device of the readings that are no entries of their own.</summary>
+    public string Device { get; init; } = "d2";
+
     /// <summary>Id of the last entry.</summary>
     public string Last => events[^1].Id;
 
@@ -51,7 +54,7 @@ internal sealed class JournalVisit
     {
         var readings = DemoRoute.Draft.Points.Where(p => !left.Contains(p.Id)).Select((p, i) => new JournalEvent
         {
-            Id = $"r{i}", Survey = "s1", Device = "d2", Number = i, Time = Start.AddSeconds(10 * i), Kind = JournalKinds.Reading, Body = new JsonObject { ["point"] = p.Id, ["ppm"] = "1" },
+            Id = $"r{i}", Survey = "s1", Device = Device, Number = i, Time = Start.AddSeconds(10 * i), Kind = JournalKinds.Reading, Body = new JsonObject { ["point"] = p.Id, ["ppm"] = "1" },
         });
         var start = new JournalEvent { Id = "start", Survey = "s1", Device = "d1", Number = 0, Time = Start, Kind = JournalKinds.Start, Body = new JsonObject { ["technician"] = "P. Thistlewood" } };
         var state = JournalReplay.Replay(Plan.Id, Plan.Units, Start, new[] { start }.Concat(readings).Concat(events).Select(e => JournalEvent.Parse(e.Write())!));

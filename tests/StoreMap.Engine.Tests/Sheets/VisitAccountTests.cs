@@ -29,6 +29,15 @@ public class VisitAccountTests
         Assert.All(Headings, h => Assert.DoesNotContain(h, visit.Record(withJournal: false), StringComparison.Ordinal));
     }
 
+    /// <summary>A survey file read into the client has a journal, and says the same there as on the command line.</summary>
+    [Fact]
+    public void Record_OfASurveyFileReadIn_CountsNoPointsLeftOut()
+    {
+        var visit = new JournalVisit { Device = JournalEvent.FileDevice }.Left(JournalVisit.Front("C5").Take(2)).Note(JournalKinds.Panel, 90, new() { ["panel"] = "C3/1", ["leak"] = false });
+        Assert.All(Headings, h => Assert.DoesNotContain(h, visit.Record(), StringComparison.Ordinal));
+        Assert.Contains(Headings[0], visit.Read(JournalVisit.Front("C3")[1], "1").Record(), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("en", "2A Dairy, 6'-0\" from the left end: not reachable")]
     [InlineData("de", "2A Dairy, 6'-0\" vom linken Ende: nicht zugänglich")]

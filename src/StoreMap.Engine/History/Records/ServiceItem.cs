@@ -17,7 +17,7 @@ internal sealed record ServiceItem(string List, JsonObject Json, JournalEvent? E
     public string Date => Json["date"].Text() ?? "";
 
     /// <summary>True for what was read in from a file rather than noted by a device.</summary>
-    public bool IsOfFile => Event?.Device == ServiceJournal.FileDevice;
+    public bool IsOfFile => Event?.Device == JournalEvent.FileDevice;
 
     /// <summary>What an event carries, in the units of a file.</summary>
     public static IEnumerable<ServiceItem> Of(JournalEvent e, JsonObject file)

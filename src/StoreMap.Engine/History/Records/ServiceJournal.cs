@@ -11,9 +11,6 @@ namespace StoreMap.History;
 /// store's id. Devices add to it apart and it comes together in any order; the file is written from it. Form: docs/formats.md.</summary>
 public static class ServiceJournal
 {
-    /// <summary>The device of what was read in from a file.</summary>
-    public const string FileDevice = "file";
-
     /// <summary>The body of an event.</summary>
     /// <param name="plan">The store's plan; its units are used.</param>
     /// <param name="entry">What became of a finding; null when only refrigerant was moved.</param>
@@ -50,7 +47,7 @@ public static class ServiceJournal
                 var date = entries ? file.Record.Entries[i].Date : file.Record.Movements[i].Date;
                 // Counted by days, so that a later file with more of other days has the same events.
                 days[date] = days.GetValueOrDefault(date) + 1;
-                events.Add(Event($"{FileDevice}-{hash}", file.Record.Store, days[date] - 1, date, body));
+                events.Add(Event($"{JournalEvent.FileDevice}-{hash}", file.Record.Store, days[date] - 1, date, body));
             }
         }
 
@@ -92,7 +89,7 @@ public static class ServiceJournal
                 Finding = f.Finding,
                 Lines = [.. lines[f.Id]],
                 Weights = [.. weights[f.Id]],
-                Latest = [.. lines[f.Id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
+                Latest = [.. lines[f.Id].Select(l => l.Event).OfType<JournalEvent>().Where(e => e.Device != JournalEvent.FileDevice && !followed.Contains(e.Id)).Select(e => e.Id).Order(StringComparer.Ordinal)],
                 Photos = [.. photos.Where(e => e.Body["finding"].Text() == f.Id).Select(e => e.Body["photo"].Text()).OfType<string>()],
                 TakenBack = [.. takenBack.Where(e => e.Body["entry"] is JsonObject entry && entry["finding"].Text() == f.Id)],
             }),
@@ -134,7 +131,7 @@ public static class ServiceJournal
 
     private static JournalEvent Event(string id, string store, int number, DateOnly date, JsonObject body) => new()
     {
-        Id = id, Survey = store, Device = FileDevice, Number = number, Time = new DateTimeOffset(date, default, TimeSpan.Zero), Kind = JournalKinds.Service, Body = body,
+        Id = id, Survey = store, Device = JournalEvent.FileDevice, Number = number, Time = new DateTimeOffset(date, default, TimeSpan.Zero), Kind = JournalKinds.Service, Body = body,
     };
 
     private static JsonObject Units(Plan plan) => new() { ["units"] = plan.Units.Symbol(), ["weightUnit"] = Weights(plan) == WeightUnit.Pound ? "lb" : "kg" };

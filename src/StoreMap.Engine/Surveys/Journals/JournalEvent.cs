@@ -13,6 +13,9 @@ public sealed record JournalEvent
     /// <summary>Largest text of one event, characters.</summary>
     public const int MostCharacters = 16_384;
 
+    /// <summary>The device of what was read in from a file.</summary>
+    public const string FileDevice = "file";
+
     private static readonly string[] Fields = ["v", "id", "survey", "device", "number", "time", "kind", "body"];
 
     /// <summary>Made by the device, unique for ever.</summary>
