@@ -128,6 +128,27 @@ public sealed class FloorTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task Fans_AskedForAtACase_AreNotStoppedAtTheNext()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url);
+        await Floor.Begin(page);
+        await Floor.To(page, "1B");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Off", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("#fans-at")).ToHaveTextAsync("Before the fans stop at 1B");
+        for (var steps = 0; (await page.Locator("#current").InnerTextAsync()).StartsWith("1B", StringComparison.Ordinal); steps++)
+        {
+            Assert.InRange(steps, 0, 12);
+            await page.GetByRole(AriaRole.Button, new() { Name = "Next point" }).ClickAsync();
+        }
+
+        await Assertions.Expect(page.Locator("#confirm-off")).ToHaveCountAsync(0);
+        Assert.Equal(0, await page.EvaluateAsync<int>("scrollY"));
+    }
+
+    [Fact]
     public async Task ServerKilledWhileSending_KeepsEveryReadingOnce()
     {
         await using var server = await ServerProcess.Start();

@@ -63,11 +63,22 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#paper-3")).ToHaveValueAsync("many");
         await Assertions.Expect(page.Locator("#paper-wrong")).ToContainTextAsync("stop 4, stop 6.");
         await Assertions.Expect(page.GetByLabel("Time at stop 2", new() { Exact = true })).ToHaveValueAsync("5:40");
+
+        // What was read at a wrong time, there or below, waits for the right one.
+        await page.Locator("#paper-5").FillAsync("3");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#wrong-5")).ToContainTextAsync("waits until the time");
+        await page.Locator("#paper-6").FillAsync("4");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#paper-kept")).ToContainTextAsync("See stop 6");
         await screens.Look("paper");
+        await page.GetByLabel("Time at stop 6", new() { Exact = true }).FillAsync("550");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#paper-wrong")).ToContainTextAsync("stop 4.");
         await Floor.AllSent(page);
         var readings = await Readings(server, survey);
         Assert.Equal(
-            ["0 2026-03-04T05:25", "7 2026-03-04T05:40", "8.5 2026-03-04T05:40", "<1 2026-03-04T05:40"],
+            ["0 2026-03-04T05:25", "3 2026-03-04T05:50", "4 2026-03-04T05:50", "7 2026-03-04T05:40", "8.5 2026-03-04T05:40", "<1 2026-03-04T05:40"],
             readings.Select(r => $"{r.GetProperty("ppm").GetString()} {r.GetProperty("time").GetString()}").Order(StringComparer.Ordinal));
     }
 
@@ -91,6 +102,8 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#walk").ClickAsync();
         await page.GetByText("for the monitor's log").WaitForAsync(new() { State = WaitForSelectorState.Detached });
         Assert.True(await Wait.Until(() => Floor.Done(page), now => now > done) > done);
+        var walked = page.Locator(".plan .point.walked");
+        await Assertions.Expect(walked).Not.ToHaveCountAsync(0);
 
         // The marks' own times: how long the hand takes is the machine's affair.
         await Floor.AllSent(page);
@@ -120,6 +133,10 @@ public sealed class PaperAndLogTests(Chromium chromium)
         await page.Locator("#monitor-log").SetInputFilesAsync(file);
         await Assertions.Expect(page.Locator("#log-taken")).ToHaveTextAsync("These readings are here already.");
         done = await Floor.Done(page);
+        await page.Locator("#tab-answer").ClickAsync();
+        await Assertions.Expect(page.Locator(".plan .point.read")).Not.ToHaveCountAsync(0);
+        await Assertions.Expect(walked).ToHaveCountAsync(0);
+        await page.Locator("#tab-end").ClickAsync();
         await page.Locator(".not-walked").ClickAsync();
         await Assertions.Expect(page.Locator(".not-walked")).ToHaveCountAsync(0);
         Assert.True(await Wait.Until(() => Floor.Done(page), now => now < done) < done);

@@ -146,6 +146,10 @@ internal static partial class Browser
     [JSImport("width", "device")]
     public static partial double Width(string id);
 
+    /// <summary>Scrolls the page to its top.</summary>
+    [JSImport("toTop", "device")]
+    public static partial void ToTop();
+
     [JSImport("focus", "device")]
     public static partial void Focus(string id);
 

@@ -51,6 +51,12 @@ public sealed class PaperRows
             return Say.Sentence($"{Stop(session, n)}: {NoReading(text)}");
         }
 
+        if (text.Length > 0 && WaitsFor(session, n) is { } wrong)
+        {
+            WrongReadings[point.Id] = text;
+            return Say.Sentence($"{Stop(session, n)}: {NoReading(text)} See {Stop(session, wrong)}.");
+        }
+
         WrongReadings.Remove(point.Id);
         var title = Say.Title(session.Plan, point);
         if (text.Length == 0)
@@ -61,8 +67,9 @@ public sealed class PaperRows
 
         var body = ReadingText.Body(session.Plan, point, text, point.Height, AirState.FansOn, "", session.Gas(point));
         // Without offset, so the store's own time.
-        if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         var before = session.Like(body);
+        if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        else if (before is [.., { } put]) body["time"] = JournalReplay.Reading(put)["time"]!.DeepClone();
         await session.Note(JournalKinds.Reading, body);
         await TakeBack(session, before);
         return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
@@ -76,8 +83,26 @@ public sealed class PaperRows
 
     private static bool IsAdded(ProbePoint point) => point.Pass == ProbePass.CloseIn;
 
+    /// <summary>Readings typed at and below a row that waited for its time, until the next time.</summary>
+    public IEnumerable<(int Row, string Text)> Waiting(SurveySession session, int n)
+    {
+        for (var row = n; row < session.Points.Count && (row == n || !HasTime(session.Points[row].Id)); row++)
+        {
+            if (WrongReadings.TryGetValue(session.Points[row].Id, out var text) && ReadingText.IsReading(text)) yield return (row, text);
+        }
+    }
+
+    // The row whose time counts for this one, when that is none.
+    private int? WaitsFor(SurveySession session, int n)
+    {
+        while (n > 0 && !HasTime(session.Points[n].Id)) n--;
+        return WrongTimes.ContainsKey(session.Points[n].Id) ? n : null;
+    }
+
+    private bool HasTime(string point) => times.ContainsKey(point) || WrongTimes.ContainsKey(point);
+
     /// <summary>What is wrong with a reading as typed.</summary>
-    public static string NoReading(string text) => text.Contains(',', StringComparison.Ordinal)
+    public static string NoReading(string text) => ReadingText.IsReading(text) ? $"{text} waits until the time is put right." : text.Contains(',', StringComparison.Ordinal)
         ? $"{text} may be a decimal comma or thousands. Write 1200 or 1.2."
         : $"{text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.";
 

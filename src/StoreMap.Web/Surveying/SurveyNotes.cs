@@ -35,6 +35,13 @@ internal static class SurveyNotes
         },
     });
 
+    /// <summary>Answers a stop: everyone is out and the place is aired.</summary>
+    public static async Task WorkGoesOn(this SurveySession session)
+    {
+        await session.Note(JournalKinds.StopAnswered, new JsonObject());
+        session.GoTo(session.NextOpen(session.Current));
+    }
+
     /// <summary>Notes what was found behind a panel; see <see cref="PanelNote"/>.</summary>
     public static Task Lifted(this SurveySession session, JsonObject look) => session.Note(JournalKinds.Panel, look);
 
@@ -76,7 +83,7 @@ internal static class SurveyNotes
     public static Task NotThisPhoto(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "photo taken back" });
 
     /// <summary>True when the log of a walk was read in.</summary>
-    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.FromLog().Any(e => (string?)e.Body["fixture"] == walk.Fixture);
+    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.Logged.Contains(walk.Fixture);
 
     /// <summary>Puts the monitor's log in place by the marks and keeps its readings, in place of what was made of a log before: other marks
     /// may have shown another lag.</summary>
@@ -106,6 +113,6 @@ internal static class SurveyNotes
     }
 
     // Readings of a walked log are the only ones of a front without a probe point.
-    private static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
+    internal static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
         session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && e.Body["point"] is null && e.Body["fixture"] is not null);
 }

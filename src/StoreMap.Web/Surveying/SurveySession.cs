@@ -78,6 +78,9 @@ public sealed class SurveySession
     /// <summary>Walks marked on this device for the monitor's log.</summary>
     public IReadOnlyList<MarkedWalk> Walks { get; private set; } = [];
 
+    /// <summary>Line-ups whose walk was read in from this device's monitor.</summary>
+    public IReadOnlySet<string> Logged { get; private set; } = new HashSet<string>();
+
     /// <summary>What is known so far; null before the first answer.</summary>
     public Answer? Answer => live.Answer;
 
@@ -235,12 +238,6 @@ public sealed class SurveySession
         if (kind is JournalKinds.Reading or JournalKinds.Panel or JournalKinds.Withdraw) Ask();
     }
 
-    public async Task WorkGoesOn()
-    {
-        await Note(JournalKinds.StopAnswered, new JsonObject());
-        GoTo(NextOpen(Current));
-    }
-
     public string? Gas(ProbePoint? point) => Plan.FindFixture(point?.Fixture) is { } fixture ? Plan.RefrigerantAt(fixture, point?.Along ?? 0) : null;
 
     /// <summary>The readings at which work stops there.</summary>
@@ -271,6 +268,7 @@ public sealed class SurveySession
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
         Walks = JournalMarks.Walks(State, store.Device);
+        Logged = this.FromLog().Select(e => (string)e.Body["fixture"]!).ToHashSet();
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
         Stop = OpenStop.Of(this);
         Changed?.Invoke();

@@ -55,6 +55,11 @@ export function download(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);
 }
 
+// What is to be read next stands there.
+export function toTop() {
+  scrollTo(0, 0);
+}
+
 export function focus(id) {
   document.getElementById(id)?.focus({ preventScroll: false });
 }
