@@ -146,7 +146,10 @@ public sealed class VisitStudy
                 continue;
             }
 
-            var priors = LeakPriors.From(plan, done, Record, day);
+            // A leak confirmed at this visit is evidence of it; as history of the place it would count twice.
+            var found = lifted.Where(c => c.LeakFound).Select(c => PanelFindings.IdOf(c.Panel, day)).ToHashSet(StringComparer.Ordinal);
+            var history = Record is null ? null : Record with { Entries = [.. Record.Entries.Where(e => !found.Contains(e.Finding))] };
+            var priors = LeakPriors.From(plan, done, history, day);
             var settings = new LocateSettings { Checked = lifted };
             var result = LeakLocator.Locate(plan, visit, priors, settings, progress(words.Say("progress.locating", Days.Of(day))), cancel);
             done.Add(new SurveyVisit(visit, result, points));

@@ -41,6 +41,7 @@ internal static partial class EngineWork
         if (read.Survey.Readings.Count == 0) return AnswerText.Empty;
         var net = NetSurveyBuilder.Build(plan, read.Survey);
         var settings = new LocateSettings { Checked = [.. state.Panels.Select(PanelCheck.Of)] };
+        // Earlier visits and the service record are not known here; the map goes by them too.
         return AnswerText.Write(AnswerText.Of(shown, net, LeakLocator.Locate(shown, net, [], settings)));
     }
 

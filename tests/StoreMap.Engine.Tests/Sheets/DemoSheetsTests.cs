@@ -73,6 +73,23 @@ public class DemoSheetsTests
         Assert.Equal(Study.Value.Result.Zones.Count(z => z.Probability > 0.5), study.Result.Zones.Count(z => z.Probability > 0.5));
     }
 
+    /// <summary>The finding that a confirmed panel opens, counted as history of the place too, told that the source was perhaps not in the case.</summary>
+    [Fact]
+    public void Panel_WithTheLeakConfirmed_IsNoHistoryOfItsOwnVisit()
+    {
+        var zone = Study.Value.Result.Zones.First();
+        var panel = zone.Panels.MaxBy(p => p.Probability)!;
+        var day = DateOnly.FromDateTime(Study.Value.Visit.Survey.Start.DateTime);
+        LocateResult Of(params ServiceEntry[] more) => new VisitStudy(
+            DemoRoute.Plan, DemoRoute.Draft.Points, Visits.Value, new ServiceRecord(Record.Value.Store, [.. Record.Value.Entries, .. more], Record.Value.Movements), Study.Value.Context)
+        {
+            Known = [.. Study.Value.Located.SkipLast(1)], Checked = new[] { new PanelCheck(panel.Id, true) }.ToLookup(_ => day),
+        }.Result;
+        var own = new ServiceEntry { Finding = FormattableString.Invariant($"{panel.Id} {day:yyyy-MM-dd}"), Date = day, Fixture = zone.Fixture, Along = (panel.From + panel.To) / 2, Status = FindingStatus.Open };
+        Assert.Equal(LocateText.Write(Of()), LocateText.Write(Of(own)));
+        Assert.NotEqual(LocateText.Write(Of()), LocateText.Write(Of(own with { Finding = "F99", Date = day.AddDays(-40) })));
+    }
+
     /// <summary>What was located may be kept as text: read back, it gives the same sheets, letter for letter.</summary>
     [Fact]
     public void Report_OfVisitsReadBackFromText_IsTheSame()

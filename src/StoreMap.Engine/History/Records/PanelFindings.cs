@@ -9,6 +9,11 @@ internal static class PanelFindings
     // As zones of one fixture at two visits: so near, they are one.
     private const double SlackMetres = 0.3;
 
+    /// <summary>The finding that a leak confirmed behind a panel opens, unless one was open there already.</summary>
+    /// <param name="panel">Panel id.</param>
+    /// <param name="day">Day on which it was found.</param>
+    public static string IdOf(string panel, DateOnly day) => FormattableString.Invariant($"{panel} {day:yyyy-MM-dd}");
+
     /// <summary>One entry a panel, in time order.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="noted">The record without them.</param>
@@ -39,7 +44,7 @@ internal static class PanelFindings
         var day = found.Look.LiftedOn;
         return (fixture, panel, new ServiceEntry
         {
-            Finding = FormattableString.Invariant($"{found.Look.Panel} {day:yyyy-MM-dd}"), Date = day, Fixture = fixture.Id, Along = panel is null ? null : (panel.From + panel.To) / 2,
+            Finding = IdOf(found.Look.Panel, day), Date = day, Fixture = fixture.Id, Along = panel is null ? null : (panel.From + panel.To) / 2,
             Status = FindingStatus.Open, Spot = $"behind panel {found.Look.Panel[(slash + 1)..]}", Component = found.Look.Component, Technician = found.Technician,
         });
     }

@@ -32,7 +32,8 @@ internal static class NextSteps
         foreach (var e in located.Elsewhere.Where(e => e.Probability >= ZoneNotes.WorthTelling).OrderByDescending(e => e.Probability).Take(most))
         {
             var near = plan.FindFixture(e.Near) is { } fixture ? PlaceWords.Case(fixture) : plan.Rooms.FirstOrDefault(r => r.Id == e.Near)?.Name ?? e.Near;
-            steps.Add(words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
+            // What no place explains comes with an instruction of its own: there is no place to climb to or enter.
+            steps.Add(e.Unexplained ? words.Say("next.find-again", near, words.Remark(e.Look)) : words.Say("next.find", near, words.Remark(e.Look)) + " " + words["next.find-caution"]);
         }
 
         AddUnexplained(steps, plan, net, located, words, most);

@@ -62,7 +62,7 @@ internal static class RepairCards
             var fixture = plan.FindFixture(elsewhere.Near);
             cards.Add(new Card(
                 words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)),
-                [NoteItems.Caution(words["next.find-caution"]), .. fixture is null ? [] : Cautions(plan, fixture, 0, words)],
+                [.. elsewhere.Unexplained ? [] : new[] { NoteItems.Caution(words["next.find-caution"]) }, .. fixture is null ? [] : Cautions(plan, fixture, 0, words)],
                 [.. ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l)), .. fixture is null ? [] : Circuits(plan, fixture, 0, words)],
                 words, height));
         }
