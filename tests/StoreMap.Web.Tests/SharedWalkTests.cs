@@ -12,11 +12,8 @@ public sealed class SharedWalkTests(Chromium chromium)
         await using var server = await ServerProcess.Start();
         await using var screens = await Screens.Open(chromium, "shared");
         var page = screens.Page;
-        await Floor.MakeStore(page, server.Url);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
-        await page.Locator(".stops li").First.WaitForAsync();
+        var planned = await Planned(page, server);
         var titles = page.Locator(".stops b");
-        var planned = await titles.AllInnerTextsAsync();
 
         // From the last stop: what is left after it comes after it, and the monitor is zeroed before.
         await page.Locator(".stops .from").Last.ClickAsync();
@@ -55,10 +52,7 @@ public sealed class SharedWalkTests(Chromium chromium)
         await using var server = await ServerProcess.Start();
         await using var device = await chromium.Device();
         var page = await device.NewPageAsync();
-        await Floor.MakeStore(page, server.Url);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
-        await page.Locator(".stops li").First.WaitForAsync();
-        var planned = await page.Locator(".stops b").AllInnerTextsAsync();
+        var planned = await Planned(page, server);
 
         // All before the first drawing of it is there, which the next takes the place of.
         await page.EvaluateAsync("""
@@ -90,10 +84,7 @@ public sealed class SharedWalkTests(Chromium chromium)
         await using var server = await ServerProcess.Start();
         await using var device = await chromium.Device();
         var page = await device.NewPageAsync();
-        await Floor.MakeStore(page, server.Url);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
-        await page.Locator(".stops li").First.WaitForAsync();
-        var planned = await page.Locator(".stops b").AllInnerTextsAsync();
+        var planned = await Planned(page, server);
         List<string> moved = [planned[0], planned[2], planned[1], .. planned.Skip(3)];
         await page.Locator(".stops .later").Nth(1).ClickAsync();
         await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(moved);
@@ -108,5 +99,14 @@ public sealed class SharedWalkTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(planned);
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator(".stops b")).ToHaveTextAsync(planned);
+    }
+
+    /// <summary>A new store's walk, as it is planned.</summary>
+    private static async Task<IReadOnlyList<string>> Planned(IPage page, ServerProcess server)
+    {
+        await Floor.MakeStore(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator(".stops li").First.WaitForAsync();
+        return await page.Locator(".stops b").AllInnerTextsAsync();
     }
 }

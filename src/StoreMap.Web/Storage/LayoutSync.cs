@@ -34,6 +34,27 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         async Task<string> Refusal() => (await Server.Read(answer, Json.Default.ApiProblem))?.Message ?? $"The server did not take the layout of {record.Name}.";
     }
 
+    /// <summary>Keeps a layout that was drawn on this device, to be sent.</summary>
+    /// <param name="id">The store.</param>
+    /// <param name="document">The layout.</param>
+    /// <param name="name">The store's name.</param>
+    /// <param name="from">The layout that it was made from, and its version.</param>
+    /// <param name="known">The layout that this device had when it was last looked at.</param>
+    /// <returns>The store; null where another window saved another layout since, which nobody else has yet and would be gone.</returns>
+    public async Task<StoreRecord?> Keep(string id, string document, string name, (int Version, string Document) from, string known)
+    {
+        var elsewhere = false;
+        var kept = await store.Change(id, now =>
+        {
+            elsewhere = (now.Changed || now.Version == 0) && now.Document != known;
+            if (elsewhere) return null;
+            // A sending may have ended since, or another one's plan come, which this one was not made from.
+            var version = now.Document == from.Document ? now.Version : from.Version;
+            return now with { Document = document, Name = name, Version = version, Changed = version > 0 || now.Changed, Order = null };
+        });
+        return elsewhere ? null : kept;
+    }
+
     /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
     public async Task<bool> TakeServers(string id)
     {

@@ -123,6 +123,9 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     /// <summary>True when someone else saved a store's layout too, and both are to be put together.</summary>
     public bool IsClash(string id) => layouts.IsClash(id);
 
+    /// <summary>Keeps a layout that was drawn on this device; see <see cref="LayoutSync.Keep"/>.</summary>
+    public Task<StoreRecord?> Keep(string id, string document, string name, (int Version, string Document) from, string known) => layouts.Keep(id, document, name, from, known);
+
     /// <summary>Gives up the layout that was changed here and takes the server's; false when it can't be had.</summary>
     public Task<bool> TakeServers(string id) => layouts.TakeServers(id);
 

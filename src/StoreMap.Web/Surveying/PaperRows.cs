@@ -66,8 +66,8 @@ public sealed class PaperRows
         }
 
         var body = ReadingText.Body(session.Plan, point, text, point.Height, AirState.FansOn, "", session.Gas(point));
-        // Without offset, so the store's own time.
         var before = session.Like(body);
+        // Without offset, so the store's own time.
         if (Read(session, n) is { } at) body["time"] = at.ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         else if (before is [.., { } put]) body["time"] = JournalReplay.Reading(put)["time"]!.DeepClone();
         await session.Note(JournalKinds.Reading, body);
