@@ -68,19 +68,7 @@ internal sealed class LineUpStudy
     public bool Seen => Blocks.Any(b => b.Readings.Any(r => r.ShowsGas));
 
     /// <summary>Log likelihood without a leak here; with gas from outside, summed over how much of it the line-up takes in.</summary>
-    public double LogNull(double[][]? outside)
-    {
-        if (outside is null) return Blocks.Sum(b => b.NullLog);
-        var sum = double.NegativeInfinity;
-        foreach (var (logFactor, weight) in Spread.Intakes)
-        {
-            var log = Math.Log(weight);
-            for (var b = 0; b < Blocks.Count; b++) log += Blocks[b].LogOfAisle(outside[b], logFactor);
-            sum = NormalLaw.LogAdd(sum, log);
-        }
-
-        return sum;
-    }
+    public double LogNull(double[][]? outside) => outside is null ? Blocks.Sum(b => b.NullLog) : Blocks.Select((b, i) => b.LogOfAisle(outside[i])).Sum();
 
     /// <summary>One leak here by itself: log of expected leaks times likelihood, summed over cells, kinds, air and strengths.</summary>
     public OneLeak Fit()

@@ -19,8 +19,13 @@ internal static class Spread
     /// a loss in minutes.</summary>
     public static (double Metres, double Weight)[] AisleShifts { get; } = [(-1.5, 0.25), (0, 0.5), (1.5, 0.25)];
 
-    /// <summary>Factors on what a line-up takes in of gas from outside, and their prior weights: doors take in less than open cases.</summary>
+    /// <summary>Factors on what a line-up takes in of gas from outside during one pass, and their prior weights: doors take in less than open cases,
+    /// and what the aisle holds changes from pass to pass.</summary>
     public static (double LogFactor, double Weight)[] Intakes { get; } = [(-0.7, 0.25), (0, 0.5), (0.7, 0.25)];
+
+    /// <summary>The same with the line-up's fans off: what drew the aisle's air in stands still, and what leaks nearby may leak with still air too,
+    /// so that more or less of it comes than with fans on.</summary>
+    public static (double LogFactor, double Weight)[] StillIntakes { get; } = [(-2.2, 0.15), (-1.3, 0.2), (-0.5, 0.25), (0.3, 0.25), (1.1, 0.15)];
 
     /// <summary>Widths of the trace of a source overhead or under the floor, metres, and their prior weights.</summary>
     public static (double Metres, double Weight)[] OffCaseWidths { get; } = [(1.2, 0.25), (2.2, 0.45), (4, 0.3)];
@@ -52,7 +57,7 @@ internal static class Spread
 
     /// <summary>Logarithmic deviations of that share along a front, one of them true for a line-up: plumes in the aisle wander, and a case
     /// takes in where they touch it.</summary>
-    public static double[] StrayDeviations { get; } = [0.1, 0.7];
+    public static double[] StrayDeviations { get; } = [0.1, 0.5, 1.2];
 
     /// <summary>Length over which the share keeps its deviation (1/e), metres.</summary>
     public const double StrayMetres = 3;

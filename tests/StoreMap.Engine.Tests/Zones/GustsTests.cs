@@ -58,7 +58,7 @@ public class GustsTests
         Assert.True(Aisle(slow) > Aisle(shuffled) + 3);
 
         static double Aisle(double[] ppm) =>
-            BlockBuilder.Of(LineUps.Of(Case(LengthUnit.Foot))[0], Along([.. ppm.Select((p, i) => (1 + (1.4 * i), p))]))[0].LogOfAisle([.. ppm.Select(_ => 8.0)], 0);
+            BlockBuilder.Of(LineUps.Of(Case(LengthUnit.Foot))[0], Along([.. ppm.Select((p, i) => (1 + (1.4 * i), p))]))[0].LogOfAisle([.. ppm.Select(_ => 8.0)]);
     }
 
     private static ReadingBlock Block(int count, double gap, double? shown)
