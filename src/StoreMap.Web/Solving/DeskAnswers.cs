@@ -72,7 +72,13 @@ public sealed record WalkWishes(IReadOnlyList<string> Order, double Width, TimeO
 /// <param name="Stops">Its stops in order.</param>
 /// <param name="Takes">Points, length and minutes; of what is left when it was planned from where one stands.</param>
 /// <param name="Clock">When all is done, waits and hours, a sentence each; empty without a time to begin.</param>
-public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock);
+/// <param name="LeftOut">Places with points that can't be reached, in their order.</param>
+public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock, IReadOnlyList<LeftOutPlace> LeftOut);
+
+/// <summary>A place with points that no walk reaches.</summary>
+/// <param name="Title">Where.</param>
+/// <param name="Points">Which points, in words.</param>
+public sealed record LeftOutPlace(string Title, string Points);
 
 /// <summary>What sheets are wanted and what they say of themselves.</summary>
 /// <param name="Parts">Names of the engine's <c>ReportParts</c>.</param>
