@@ -50,6 +50,11 @@ internal static class SheetStyle
 
     public static TextStyle SmallMuted { get; } = new(TextSmall, false, Muted);
 
+    /// <summary>Order numbers of the walk, in the walk's colour: tags of cases are black.</summary>
+    public static TextStyle SmallWalk { get; } = new(TextSmall, false, Blue);
+
+    public static TextStyle SmallWalkBold { get; } = new(TextSmall, true, Blue);
+
     public static TextStyle Body { get; } = new(TextMedium);
 
     public static TextStyle BodyBold { get; } = new(TextMedium, true);
