@@ -1,4 +1,5 @@
 using System.Globalization;
+using StoreMap.Plans;
 using StoreMap.Routing;
 
 namespace StoreMap.Web.Solving;
