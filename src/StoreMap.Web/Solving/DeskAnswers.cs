@@ -103,8 +103,13 @@ public sealed record TrendLine(string Title, string Words, string Told, string S
 public sealed record CompareAnswer(
     IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<TrendLine> FixtureTrends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
-/// <summary>What the server is asked to bind as a PDF.</summary>
-public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper, string Units);
+/// <summary>What the server is asked to bind as a PDF. Job: an id by which it is asked how far it is.</summary>
+public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper, string Units, string? Job = null);
+
+/// <summary>How far the server is with a report.</summary>
+/// <param name="Work">What it does, in words; null while it binds another first.</param>
+/// <param name="Share">How much of that is done, [0, 1].</param>
+public sealed record ReportProgress(string? Work, double Share);
 
 /// <summary>One visit of the demo store, as journal entries.</summary>
 public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<string> Events);
@@ -120,6 +125,7 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(SheetAnswer[]))]
 [JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(ReportRequest))]
+[JsonSerializable(typeof(ReportProgress))]
 [JsonSerializable(typeof(WalkAnswer))]
 [JsonSerializable(typeof(WalkWishes))]
 [JsonSerializable(typeof(DemoVisit))]
