@@ -40,8 +40,8 @@ public class WalkSheetTests
             string[] FillsIn(string layer) => [.. parsed.Descendants().Where(e => (string?)e.Attribute("id") == layer).Descendants().Where(e => e.Name.LocalName == "text").Select(e => (string?)e.Attribute("fill") ?? "").Distinct()];
             var tags = FillsIn("labels-fixtures");
             Assert.NotEmpty(tags);
-            Assert.Equal([SheetStyle.Blue], FillsIn("labels-points"));
-            Assert.DoesNotContain(SheetStyle.Blue, tags);
+            Assert.Equal([SheetStyle.WalkInk], FillsIn("labels-points"));
+            Assert.DoesNotContain(SheetStyle.WalkInk, tags);
         });
     }
 
