@@ -43,9 +43,12 @@ public static class SheetRaster
     /// <summary>Binds sheets into one PDF: vector drawing, real text, embedded faces, a bookmark per sheet, the sheets' links.</summary>
     /// <param name="sheets">One page each, in order; at least one.</param>
     /// <param name="info">Title, author, language and date: nothing is taken from the machine.</param>
+    /// <param name="progress">Told the share done, in [0, 1].</param>
+    /// <param name="cancel">Stops the work between two sheets.</param>
     /// <returns>The PDF file.</returns>
     /// <exception cref="ArgumentException">There is no sheet, or one is no SVG document.</exception>
-    public static byte[] ToPdf(IReadOnlyList<Sheet> sheets, PdfInfo info)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static byte[] ToPdf(IReadOnlyList<Sheet> sheets, PdfInfo info, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         if (sheets.Count == 0) throw new ArgumentException("A document needs at least one sheet.", nameof(sheets));
         using var stream = new MemoryStream();
@@ -56,8 +59,10 @@ public static class SheetRaster
         };
         using (var document = SKDocument.CreatePdf(stream, metadata))
         {
-            foreach (var sheet in sheets)
+            foreach (var (i, sheet) in sheets.Index())
             {
+                cancel.ThrowIfCancellationRequested();
+                progress?.Report((double)i / sheets.Count);
                 var width = (float)Points(sheet.WidthMillimetres);
                 var height = (float)Points(sheet.HeightMillimetres);
                 using var svg = Load(sheet);

@@ -12,12 +12,14 @@ public class SheetRasterTests
     private const double PointsPerMillimetre = 72 / 25.4;
     private static readonly PdfInfo Info = new("Quince Street: heat map", "A. Tester", "en", new DateTime(2026, 7, 14, 0, 0, 0, DateTimeKind.Utc));
 
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
     [Fact]
     public void ToPdf_WallOfTenMetresAt1To200_Is50MillimetresOnThePage()
     {
         var plan = new PlanToSheet(200, 0, new PlanPoint(5, 0), new SheetPoint(210, 148.5));
         var sheet = Drawn(svg => svg.Line(plan.Point(new(0, 0)), plan.Point(new(10, 0)), Paint.Line(0.7)));
-        using var pdf = PdfDocument.Open(SheetRaster.ToPdf([sheet], Info));
+        using var pdf = PdfDocument.Open(SheetRaster.ToPdf([sheet], Info, cancel: Cancel));
         var page = pdf.GetPage(1);
         Assert.Equal(420, page.Width / PointsPerMillimetre, 0.1);
         Assert.Equal(297, page.Height / PointsPerMillimetre, 0.1);
@@ -35,7 +37,7 @@ public class SheetRasterTests
             svg.Text(new(50, 60), "Fresh meat 27A", SheetStyle.Body);
             svg.Text(new(50, 80), "Open first", SheetStyle.BodyBold);
         });
-        using var pdf = PdfDocument.Open(SheetRaster.ToPdf([sheet], Info));
+        using var pdf = PdfDocument.Open(SheetRaster.ToPdf([sheet], Info, cancel: Cancel));
         var page = pdf.GetPage(1);
         var words = string.Join(' ', page.GetWords().Select(w => w.Text));
         Assert.Contains("Fresh meat 27A", words, StringComparison.Ordinal);
@@ -49,7 +51,7 @@ public class SheetRasterTests
     [Fact]
     public void ToPdf_TwoSheets_HasTitleLanguageAndABookmarkEach()
     {
-        var bytes = SheetRaster.ToPdf([Drawn(_ => { }, "First"), Drawn(_ => { }, "Größe")], Info);
+        var bytes = SheetRaster.ToPdf([Drawn(_ => { }, "First"), Drawn(_ => { }, "Größe")], Info, cancel: Cancel);
         using var pdf = PdfDocument.Open(bytes);
         Assert.Equal(2, pdf.NumberOfPages);
         Assert.Equal(Info.Title, pdf.Information.Title);
@@ -61,10 +63,24 @@ public class SheetRasterTests
     }
 
     [Fact]
+    public void ToPdf_ManySheets_TellsHowFarItIsAndStopsBetweenTwo()
+    {
+        Sheet[] sheets = [Drawn(_ => { }, "A"), Drawn(_ => { }, "B"), Drawn(_ => { }, "C"), Drawn(_ => { }, "D")];
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(Cancel);
+        var told = new Telling();
+        SheetRaster.ToPdf(sheets, Info, told, stop.Token);
+        Assert.Equal([0, 0.25, 0.5, 0.75], told.Shares);
+        told.Then = share => { if (share == 0.5) stop.Cancel(); };
+        told.Shares.Clear();
+        Assert.Throws<OperationCanceledException>(() => SheetRaster.ToPdf(sheets, Info, told, stop.Token));
+        Assert.Equal([0, 0.25, 0.5], told.Shares);
+    }
+
+    [Fact]
     public void ToPdfAndToPng_Twice_GiveTheSameBytes()
     {
         Sheet[] sheets = [Drawn(svg => svg.Text(new(50, 60), "Same", SheetStyle.Title))];
-        Assert.Equal(SheetRaster.ToPdf(sheets, Info), SheetRaster.ToPdf(sheets, Info));
+        Assert.Equal(SheetRaster.ToPdf(sheets, Info, cancel: Cancel), SheetRaster.ToPdf(sheets, Info, cancel: Cancel));
         Assert.Equal(SheetRaster.ToPng(sheets[0], 72), SheetRaster.ToPng(sheets[0], 72));
     }
 
@@ -95,5 +111,18 @@ public class SheetRasterTests
         var svg = new SvgWriter(frame.Width, frame.Height, title, "Test sheet", "en");
         draw(svg);
         return new Sheet("test", title, frame.Width, frame.Height, svg.Finish());
+    }
+
+    private sealed class Telling : IProgress<double>
+    {
+        public List<double> Shares { get; } = [];
+
+        public Action<double> Then { get; set; } = _ => { };
+
+        public void Report(double value)
+        {
+            Shares.Add(value);
+            Then(value);
+        }
     }
 }

@@ -146,6 +146,26 @@ public sealed partial class DeskTests(Chromium chromium)
         var png = await File.ReadAllBytesAsync(await Desk.Download(page, ".as-png"), TestContext.Current.CancellationToken);
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], png[..4]);
         await Floor.AllSent(page);
+
+        // The paper that is usual is said; and the server's PDF tells how far it is, and can be stopped.
+        await Assertions.Expect(page.Locator("#papers")).ToHaveTextAsync("Plans are on A3, pages of text on A4: the usual where a store is measured in metres.");
+        await page.Locator("#paper").SelectOptionAsync("tabloid");
+        await Assertions.Expect(page.Locator("#papers")).ToHaveTextAsync("Plans are on tabloid, pages of text on letter.");
+        await page.Locator("#paper").SelectOptionAsync("");
+        var held = new TaskCompletionSource();
+        await page.RouteAsync("**/report", async route =>
+        {
+            if (route.Request.Method == "POST") await held.Task;
+            await route.ContinueAsync();
+        });
+        await page.Locator("#pdf").ClickAsync();
+        await Assertions.Expect(page.Locator("#pdf-work progress")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("#pdf")).ToBeDisabledAsync();
+        await screens.Look("pdf");
+        await page.Locator("#stop-pdf").ClickAsync();
+        await Assertions.Expect(page.Locator(".work")).ToHaveTextAsync("Stopped. No PDF was made.");
+        await page.UnrouteAllAsync(new() { Behavior = UnrouteBehavior.IgnoreErrors });
+        held.SetResult();
         var pdf = await File.ReadAllBytesAsync(await Desk.Download(page, "#pdf"), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
         screens.IsQuiet();

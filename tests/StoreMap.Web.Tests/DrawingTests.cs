@@ -79,6 +79,39 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         Assert.Equal(2 * before[2], after[2], 0.02 * before[2]);
         Assert.Equal(before[0] + (0.25 * before[2]), after[0] + (0.25 * after[2]), 0.02 * before[2]);
 
+        // Then it is moved: typed, by the arrow keys and dragged, and each step is undone by itself.
+        await page.Locator("#move-picture").ClickAsync();
+        await page.Locator("#underlay-x").FillAsync("-10");
+        await page.Locator("#underlay-y").FillAsync("4");
+        await page.Locator("#underlay-width").FillAsync(FormattableString.Invariant($"{after[2] / 2:0.###}"));
+        await page.Locator("#put-picture").ClickAsync();
+        Assert.Equal(-10, await Left(-10));
+        var put = await Box(page);
+        Assert.Equal([4, after[2] / 2, after[3] / 2], put[1..], (a, b) => Math.Abs(a - b) < 0.01);
+        await page.Locator(".board").FocusAsync();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        Assert.Equal(0, await Left(0));
+        var area = (await page.Locator("#board image").BoundingBoxAsync())!;
+        var foot = await page.EvaluateAsync<double>("() => document.getElementById('board').getScreenCTM().a");
+        await page.Mouse.MoveAsync(area.X + (area.Width / 2), area.Y + (area.Height / 2));
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync((float)(area.X + (area.Width / 2) + (6 * foot)), area.Y + (area.Height / 2), new() { Steps = 4 });
+        await page.Mouse.UpAsync();
+        await screens.Look("moved");
+        Assert.Equal(6, await Left(6), 0.3);
+        foreach (var left in new[] { 0, -5, -10 })
+        {
+            await page.Locator("#undo").ClickAsync();
+            Assert.Equal(left, await Left(left));
+        }
+
+        await page.Locator("#undo").ClickAsync();
+        await Wait.Equal<double>(after, async () => await Box(page));
+
+        // Where it comes to lie at last.
+        Task<double> Left(double expected) => Wait.Until(async () => (await Box(page))[0], x => Math.Abs(x - expected) < 0.3);
+
         // It is there when the plan is opened anew, and never in the layout.
         await page.ReloadAsync();
         await page.Locator("#board image").WaitForAsync();

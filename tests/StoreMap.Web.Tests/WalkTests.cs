@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
@@ -133,6 +134,31 @@ public sealed class WalkTests(Chromium chromium)
         await page.Locator("figure.sheet").First.WaitForAsync();
         await Floor.Turn(page, $"{server.Url}/device");
         await Assertions.Expect(page.Locator("#language")).ToHaveValueAsync("en");
+        screens.IsQuiet();
+    }
+
+    /// <summary>One room drawn without its door refused the walk through the whole store.</summary>
+    [Fact]
+    public async Task Walk_WithARoomNobodyCanEnter_GoesOnAndListsWhatIsLeftOut()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "left-out");
+        var page = screens.Page;
+        await page.GotoAsync(server.Url);
+        var layout = JsonNode.Parse(await File.ReadAllTextAsync(Desk.Sample("small.layout.json"), TestContext.Current.CancellationToken))!;
+        layout["rooms"]![0]!["openings"] = new JsonArray();
+        await page.Locator("#layout-open").SetInputFilesAsync(new FilePayload { Name = "shut.layout.json", MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(layout.ToJsonString()) });
+        await page.Locator("#begin").WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
+        await page.Locator("ol.stops li").First.WaitForAsync();
+        await Assertions.Expect(page.Locator("#left-out li")).ToHaveTextAsync("Prep air: point B-R1");
+        await Assertions.Expect(page.Locator(".notice.warn")).ToHaveCountAsync(0);
+        var drawn = await Drawn(page);
+        Assert.DoesNotContain("point-B-R1", drawn);
+        Assert.True(drawn.Count > 10, $"only {drawn.Count} points are walked");
+        await screens.Look("list");
+        await page.Locator("#walk-sheets").ClickAsync();
+        await Assertions.Expect(page.Locator("figure.sheet .paper").First).ToContainTextAsync("Not reachable");
         screens.IsQuiet();
     }
 

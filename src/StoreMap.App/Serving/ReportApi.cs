@@ -18,13 +18,19 @@ internal static class ReportApi
     // Drawing a pack takes a core for seconds; one at a time leaves the server free for those who log.
     private static readonly SemaphoreSlim One = new(1);
 
-    public static void Map(RouteGroupBuilder api) => api.MapPost("/stores/{store}/report", Bind).WithSummary("The report of some visits as a PDF.");
-
-    private static async Task<IResult> Bind(string store, ReportWish wish, Layouts layouts, Journal journal, Findings findings, CancellationToken cancel)
+    public static void Map(RouteGroupBuilder api)
     {
+        api.MapPost("/stores/{store}/report", Bind).WithSummary("The report of some visits as a PDF.");
+        api.MapGet("/stores/{store}/report/{job}", (string job, ReportJobs jobs) => jobs.Of(job) is { } progress ? Results.Ok(progress) : Results.NoContent())
+            .WithSummary("How far a report being bound is, by the id given as its job; nothing when none is.");
+    }
+
+    private static async Task<IResult> Bind(string store, ReportWish wish, Layouts layouts, Journal journal, Findings findings, ReportJobs jobs, CancellationToken cancel)
+    {
+        if (wish.Job is { } id && !JournalEvent.IsId(id)) return Bad("job", "A job's id has 1 to 64 of A-Z, a-z, 0-9, dot, underscore and dash.");
         if (layouts.Latest(store) is not { } layout) return Results.NotFound(new ApiProblem("store", "There is no such store."));
-        if (wish.Surveys is not { Count: > 0 and <= MostSurveys } ids) return Bad("surveys", $"Name 1 to {MostSurveys} surveys.");
-        var rows = ids.Select(id => id is null ? null : journal.Survey(id)).ToList();
+        if (wish.Surveys is not { Count: > 0 and <= MostSurveys } named) return Bad("surveys", $"Name 1 to {MostSurveys} surveys.");
+        var rows = named.Select(id => id is null ? null : journal.Survey(id)).ToList();
         if (rows.Any(r => r?.Store != store)) return Bad("surveys", "One of the surveys is not here or belongs to another store. Send it first.");
         if (wish.Units is { Length: > 0 } unit && LengthUnits.FromSymbol(unit) is null) return Bad("units", "Units are ft or m, or left out for the plan's own.");
         var parts = ReportParts.None;
@@ -34,11 +40,21 @@ internal static class ReportApi
             parts |= part;
         }
 
-        await One.WaitAsync(cancel);
+        jobs.Tell(wish.Job, new ReportProgress(null, 0));
+        try
+        {
+            await One.WaitAsync(cancel);
+        }
+        catch (OperationCanceledException)
+        {
+            jobs.Tell(wish.Job, null);
+            throw;
+        }
+
         try
         {
             // Away from the threads that answer requests.
-            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, findings, wish, parts == ReportParts.None ? ReportParts.All : parts, cancel), cancel);
+            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, findings, wish, parts == ReportParts.None ? ReportParts.All : parts, jobs, cancel), cancel);
         }
         catch (RefusedInputException refused)
         {
@@ -46,11 +62,12 @@ internal static class ReportApi
         }
         finally
         {
+            jobs.Tell(wish.Job, null);
             One.Release();
         }
     }
 
-    private static IResult Draw(LayoutRow layout, IReadOnlyList<SurveyRow> rows, Journal journal, Findings findings, ReportWish wish, ReportParts parts, CancellationToken cancel)
+    private static IResult Draw(LayoutRow layout, IReadOnlyList<SurveyRow> rows, Journal journal, Findings findings, ReportWish wish, ReportParts parts, ReportJobs jobs, CancellationToken cancel)
     {
         var plan = LayoutDocument.Parse(layout.Document).Plan;
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
@@ -61,17 +78,21 @@ internal static class ReportApi
         ServiceRecord? record = wish.Service is null ? FindingsApi.Record(plan, findings, journal).Record : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
         if (record.Entries.Count + record.Movements.Count == 0) record = null;
         var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, cancel: cancel)
+        var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, work => jobs.Sink(wish.Job, work), cancel)
         {
             Checked = visits.SelectMany(day => day.SelectMany(v => v.State.Panels).Select(p => (day.Key, Panel: p))).ToLookup(p => p.Key, p => PanelCheck.Of(p.Panel)),
             Journals = visits.SelectMany(day => day.Select(v => (day.Key, v.State))).ToLookup(v => v.Key, v => v.State),
         };
-        var pdf = SheetRaster.ToPdf(study.Report(parts), SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start));
+        var sheets = study.Report(parts);
+        var info = SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start);
+        var pdf = SheetRaster.ToPdf(sheets, info, jobs.Sink(wish.Job, $"Binding {sheets.Count} sheets"), cancel);
         return Results.File(pdf, "application/pdf", $"{plan.Id}-report.pdf");
     }
 
     private static IResult Bad(string rule, string message) => Results.BadRequest(new ApiProblem(rule, message));
 }
 
-/// <summary>What a client asks for. Service: the record that earlier clients sent along; null for the server's own.</summary>
-internal sealed record ReportWish(IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper, string? Units);
+/// <summary>What a client asks for. Service: the record that earlier clients sent along; null for the server's own. Job: an id of the
+/// client's own by which it asks how far the report is; null to ask nothing.</summary>
+internal sealed record ReportWish(
+    IReadOnlyList<string?>? Surveys, string? Service, IReadOnlyList<string>? Parts, string? Company, string? Language, string? Paper, string? Units, string? Job = null);

@@ -34,7 +34,7 @@ internal static class WebServer
     {
         var database = StoreDatabase.Open(options.DataFolder, clock);
         services.AddSingleton(options).AddSingleton(clock).AddSingleton(database)
-            .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>().AddSingleton<Photos>().AddSingleton<Devices>();
+            .AddSingleton<Layouts>().AddSingleton<Journal>().AddSingleton<Findings>().AddSingleton<People>().AddSingleton<Photos>().AddSingleton<Devices>().AddSingleton<ReportJobs>();
         // Made by the container so that the last lines are written when it ends.
         services.AddSingleton(_ => RequestLog.Files(Path.Combine(options.DataFolder, "logs")));
         services.AddRouting();

@@ -16,18 +16,7 @@ public static class DraftOfSystem
             || plan.Equipment.Any(e => e.Id == p.Equipment && e.System == system)
             || p.Pass == ProbePass.Zero;
         var kept = draft.Points.Where(Fed).Select(p => p.Id).ToHashSet();
-        List<ProbeDepartment> departments =
-        [
-            .. draft.Departments
-                .Select(d => d with { Groups = [.. d.Groups.Where(id => draft.Groups.First(g => g.Id == id).Points.Any(kept.Contains))] })
-                .Where(d => d.Groups.Count > 0),
-        ];
-        kept.UnionWith(departments.Select(d => d.Background));
-        return draft with
-        {
-            Points = [.. draft.Points.Where(p => kept.Contains(p.Id))],
-            Groups = [.. draft.Groups.Select(g => g with { Points = [.. g.Points.Where(kept.Contains)] }).Where(g => g.Points.Count > 0)],
-            Departments = departments,
-        };
+        kept.UnionWith(draft.Departments.Where(d => d.Groups.Any(id => draft.Groups.First(g => g.Id == id).Points.Any(kept.Contains))).Select(d => d.Background).ToList());
+        return draft.Keeping(kept);
     }
 }

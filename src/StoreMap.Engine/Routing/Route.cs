@@ -118,6 +118,9 @@ public sealed record Route
     /// <summary>True when a time cap cut the search short.</summary>
     public bool CutShort { get; init; }
 
-    /// <summary>What was moved or left out, with the reason.</summary>
+    /// <summary>Points of the draft that can't be walked to from the others and were left out, for the walk sheet; empty where they are an error.</summary>
+    public IReadOnlyList<ProbePoint> LeftOut { get; init; } = [];
+
+    /// <summary>What was moved, with the reason.</summary>
     public IReadOnlyList<Problem> Warnings { get; init; } = [];
 }

@@ -36,6 +36,9 @@ internal static class SheetStyle
     public const string Vermilion = "#d55e00";
     public const string Purple = "#cc79a7";
 
+    /// <summary>Text in the walk's colour: darker than its line, so that it can be read over an arrow.</summary>
+    public const string WalkInk = "#005a8d";
+
     // Safety colours (ISO 3864 sense), used by cautions alone and never by the concentration scale.
     public const string WarningYellow = "#f9a800";
     public const string ProhibitionRed = "#9b2423";
@@ -49,6 +52,11 @@ internal static class SheetStyle
     public static TextStyle SmallBold { get; } = new(TextSmall, true);
 
     public static TextStyle SmallMuted { get; } = new(TextSmall, false, Muted);
+
+    /// <summary>Order numbers of the walk, in the walk's colour: tags of cases are black.</summary>
+    public static TextStyle SmallWalk { get; } = new(TextSmall, false, WalkInk);
+
+    public static TextStyle SmallWalkBold { get; } = new(TextSmall, true, WalkInk);
 
     public static TextStyle Body { get; } = new(TextMedium);
 

@@ -15,6 +15,11 @@ public sealed record PassedOver(string Id, ProbePoint? Point, string Reason);
 /// <param name="Place">Where it was read; null when that is not known.</param>
 public sealed record StopAt(StoppedWork Work, ReadingPlace? Place);
 
+/// <summary>A note without a reading.</summary>
+/// <param name="Note">When and what; the time by the store's clocks.</param>
+/// <param name="Place">Where; null for the store as a whole.</param>
+public sealed record NoteAt(JournalNote Note, ReadingPlace? Place);
+
 /// <summary>What a visit's journals tell beside its readings: what it did not cover of the walk that was planned, and what happened at it.</summary>
 public sealed record VisitAccount
 {
@@ -35,6 +40,9 @@ public sealed record VisitAccount
 
     /// <summary>Stop-work readings, in time order.</summary>
     public required IReadOnlyList<StopAt> Stops { get; init; }
+
+    /// <summary>Notes without a reading, in time order.</summary>
+    public required IReadOnlyList<NoteAt> Notes { get; init; }
 
     /// <summary>Takes the account from the journals.</summary>
     /// <param name="plan">The store.</param>
@@ -70,6 +78,11 @@ public sealed record VisitAccount
             [
                 .. journals.SelectMany(j => j.Stops).OrderBy(s => s.Time)
                     .Select(s => new StopAt(s with { Time = clock.AtStore(s.Time), Aired = s.Aired is { } aired ? clock.AtStore(aired) : null }, Place(plan, byId, s.Place))),
+            ],
+            Notes =
+            [
+                .. journals.SelectMany(j => j.Notes).OrderBy(n => n.Time)
+                    .Select(n => new NoteAt(n with { Time = clock.AtStore(n.Time) }, Place(plan, byId, new StoppedPlace(n.Point, n.Fixture, null)))),
             ],
         };
     }

@@ -13,8 +13,7 @@ internal static class StandingProblems
         var problems = new List<Problem>();
         if (standings.Count == 0) return problems;
 
-        // Most points are right; where most of them stand is where the walk is. Of equals the largest floor.
-        var home = standings.GroupBy(s => s.Region).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
+        var home = Home(standings.Select(s => s.Region));
         for (var i = 0; i < standings.Count; i++)
         {
             var name = names?[i] ?? string.Create(CultureInfo.InvariantCulture, $"point {i + 1}");
@@ -34,4 +33,7 @@ internal static class StandingProblems
 
         return problems;
     }
+
+    /// <summary>The floor where most points stand, which is where the walk is: most points are right. Of equals the largest floor; null of none.</summary>
+    public static int? Home(IEnumerable<int> regions) => regions.GroupBy(r => r).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key;
 }

@@ -14,17 +14,29 @@ internal static class PlanKeys
     /// <param name="box">The upright box round what is chosen.</param>
     public static LayoutEdit? Of(string key, IReadOnlyList<string> chosen, double grid, (double X0, double Y0, double X1, double Y1)? box)
     {
-        var step = key.StartsWith("Shift+", StringComparison.Ordinal) ? ShiftSteps * grid : grid;
+        if (Arrow(key, grid) is var (x, y)) return new MoveEdit(chosen, x, y);
         return key.Replace("Shift+", "", StringComparison.Ordinal) switch
         {
-            "ArrowLeft" => new MoveEdit(chosen, -step, 0),
-            "ArrowRight" => new MoveEdit(chosen, step, 0),
-            "ArrowUp" => new MoveEdit(chosen, 0, step),
-            "ArrowDown" => new MoveEdit(chosen, 0, -step),
             "r" or "R" => new RotateEdit(chosen, 1),
             "m" or "M" => new MirrorEdit(chosen, true),
             "d" or "D" when box is var (x0, _, x1, _) => new RepeatEdit(chosen, 1, x1 - x0, 0),
             "Delete" or "Backspace" => new RemoveEdit(chosen),
+            _ => null,
+        };
+    }
+
+    /// <summary>How far a key moves something; null for one that is no arrow.</summary>
+    /// <param name="key">The key.</param>
+    /// <param name="grid">Step of the arrows, in the layout's unit.</param>
+    public static (double X, double Y)? Arrow(string key, double grid)
+    {
+        var step = key.StartsWith("Shift+", StringComparison.Ordinal) ? ShiftSteps * grid : grid;
+        return key.Replace("Shift+", "", StringComparison.Ordinal) switch
+        {
+            "ArrowLeft" => (-step, 0),
+            "ArrowRight" => (step, 0),
+            "ArrowUp" => (0, step),
+            "ArrowDown" => (0, -step),
             _ => null,
         };
     }

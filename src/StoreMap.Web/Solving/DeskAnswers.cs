@@ -72,7 +72,13 @@ public sealed record WalkWishes(IReadOnlyList<string> Order, double Width, TimeO
 /// <param name="Stops">Its stops in order.</param>
 /// <param name="Takes">Points, length and minutes; of what is left when it was planned from where one stands.</param>
 /// <param name="Clock">When all is done, waits and hours, a sentence each; empty without a time to begin.</param>
-public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock);
+/// <param name="LeftOut">Places with points that can't be reached, in their order.</param>
+public sealed record WalkAnswer(Picture Picture, IReadOnlyList<WalkStop> Stops, string Takes, IReadOnlyList<string> Clock, IReadOnlyList<LeftOutPlace> LeftOut);
+
+/// <summary>A place with points that no walk reaches.</summary>
+/// <param name="Title">Where.</param>
+/// <param name="Points">Which points, in words.</param>
+public sealed record LeftOutPlace(string Title, string Points);
 
 /// <summary>What sheets are wanted and what they say of themselves.</summary>
 /// <param name="Parts">Names of the engine's <c>ReportParts</c>.</param>
@@ -97,8 +103,13 @@ public sealed record TrendLine(string Title, string Words, string Told, string S
 public sealed record CompareAnswer(
     IReadOnlyList<string> Dates, IReadOnlyList<ZoneRow> Zones, IReadOnlyList<TrendLine> Trends, IReadOnlyList<TrendLine> FixtureTrends, IReadOnlyList<string> Sources, IReadOnlyList<string> NotComparable, IReadOnlyList<string> Balances);
 
-/// <summary>What the server is asked to bind as a PDF.</summary>
-public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper, string Units);
+/// <summary>What the server is asked to bind as a PDF. Job: an id by which it is asked how far it is.</summary>
+public sealed record ReportRequest(IReadOnlyList<string> Surveys, IReadOnlyList<string> Parts, string Company, string Language, string? Paper, string Units, string? Job = null);
+
+/// <summary>How far the server is with a report.</summary>
+/// <param name="Work">What it does, in words; null while it binds another first.</param>
+/// <param name="Share">How much of that is done, [0, 1].</param>
+public sealed record ReportProgress(string? Work, double Share);
 
 /// <summary>One visit of the demo store, as journal entries.</summary>
 public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<string> Events);
@@ -114,6 +125,7 @@ public sealed record DemoVisit(string Id, DateTimeOffset Started, IReadOnlyList<
 [JsonSerializable(typeof(SheetAnswer[]))]
 [JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(ReportRequest))]
+[JsonSerializable(typeof(ReportProgress))]
 [JsonSerializable(typeof(WalkAnswer))]
 [JsonSerializable(typeof(WalkWishes))]
 [JsonSerializable(typeof(DemoVisit))]

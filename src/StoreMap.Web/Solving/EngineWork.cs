@@ -25,9 +25,17 @@ internal static partial class EngineWork
     public static string Route(string layout)
     {
         var plan = LayoutDocument.Parse(layout).Plan;
-        var draft = ProbePlanner.Draft(plan, new Protocol());
-        var route = RoutePlanner.Plan(plan, new WalkingPaths(FreeFloor.Build(plan, ClearanceMetres), threads: 1), draft, new RouteRequest { Budget = RouteBudget });
+        var (draft, paths, _) = InReach(plan);
+        var route = RoutePlanner.Plan(plan, paths, draft, new RouteRequest { Budget = RouteBudget });
         return new JsonArray([.. route.Order.Select(id => (JsonNode)id)]).ToJsonString();
+    }
+
+    /// <summary>The probe points that can be walked to, the walks between them, and the points left out.</summary>
+    public static (ProbeDraft Draft, WalkingPaths Paths, IReadOnlyList<ProbePoint> LeftOut) InReach(Plan plan)
+    {
+        var floor = FreeFloor.Build(plan, ClearanceMetres);
+        var (draft, leftOut) = ProbePlanner.Draft(plan, new Protocol()).InReach(floor);
+        return (draft, new WalkingPaths(floor, threads: 1), leftOut);
     }
 
     /// <summary>Hits, leak zones and where to go next.</summary>

@@ -10,6 +10,7 @@ internal sealed class WalkBench
 {
     private readonly string layout;
     private readonly ProbeDraft draft;
+    private readonly IReadOnlyList<ProbePoint> leftOut;
     private readonly WalkingPaths paths;
     private (TimeOnly? Begin, Route Route)? planned;
 
@@ -17,8 +18,7 @@ internal sealed class WalkBench
     {
         this.layout = layout;
         Plan = LayoutDocument.Parse(layout).Plan;
-        draft = ProbePlanner.Draft(Plan, new Protocol());
-        paths = new WalkingPaths(FreeFloor.Build(Plan, EngineWork.ClearanceMetres), threads: 1);
+        (draft, paths, leftOut) = EngineWork.InReach(Plan);
     }
 
     public Plan Plan { get; }
@@ -46,7 +46,7 @@ internal sealed class WalkBench
         var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = wish.Width });
         return new WalkAnswer(
             new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route), left ?? WalkText.Takes(route, units),
-            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))));
+            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))), WalkText.LeftOut(leftOut, p => Say.Title(Plan, p)));
     }
 
     /// <summary>The planned walk, or the same points in another order.</summary>
@@ -55,12 +55,12 @@ internal sealed class WalkBench
     public Route Route(IReadOnlyList<string> order, TimeOnly? begin)
     {
         var request = new RouteRequest { Budget = EngineWork.RouteBudget, Begin = begin };
-        if (planned is not { } last || last.Begin != begin) planned = last = (begin, RoutePlanner.Plan(Plan, paths, draft, request));
+        if (planned is not { } last || last.Begin != begin) planned = last = (begin, RoutePlanner.Plan(Plan, paths, draft, request) with { LeftOut = leftOut });
         if (order.Count == 0) return last.Route;
         var known = last.Route.Order.ToHashSet();
         List<string> ids = [.. order.Where(known.Contains).Distinct()];
         ids.AddRange(last.Route.Order.Except(ids).ToList());
-        return ids.SequenceEqual(last.Route.Order) ? last.Route : RoutePlanner.Along(Plan, paths, draft, last.Route.Points, ids, request);
+        return ids.SequenceEqual(last.Route.Order) ? last.Route : RoutePlanner.Along(Plan, paths, draft, last.Route.Points, ids, request) with { LeftOut = leftOut };
     }
 
     // What is left beyond the stop where one stands; null when nothing is. Every saving is taken, since one goes on from another place.

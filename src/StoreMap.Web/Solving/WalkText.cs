@@ -1,4 +1,5 @@
 using System.Globalization;
+using StoreMap.Plans;
 using StoreMap.Routing;
 
 namespace StoreMap.Web.Solving;
@@ -12,6 +13,12 @@ internal static class WalkText
         var length = units.IsCustomary() ? FormattableString.Invariant($"{route.Length / LengthUnits.MetresPerFoot:0} ft") : FormattableString.Invariant($"{route.Length:0} m");
         return FormattableString.Invariant($"{route.Order.Count} points, {length} on foot, about {m.Total:0} min: {m.Walking:0} walking, {m.Probing:0} probing, {m.Handling:0} doors and covers, {m.Fixed:0} sign-in to write-up.");
     }
+
+    /// <summary>Points that can't be reached, by place.</summary>
+    /// <param name="points">In the draft's order.</param>
+    /// <param name="title">What a point's place is called.</param>
+    public static IReadOnlyList<LeftOutPlace> LeftOut(IReadOnlyList<ProbePoint> points, Func<ProbePoint, string> title) =>
+        [.. points.GroupBy(title).Select(g => new LeftOutPlace(g.Key, $"{(g.Count() == 1 ? "point" : "points")} {string.Join(", ", g.Select(p => p.Id))}"))];
 
     /// <summary>When all is done, and where the walk waits or falls out of hours; empty without a time to begin.</summary>
     /// <param name="route">The walk.</param>

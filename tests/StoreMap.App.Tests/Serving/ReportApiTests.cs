@@ -65,6 +65,63 @@ public class ReportApiTests
         Assert.Contains("repair the leak confirmed behind: 1A panel 2 (coil return bend", await Text(server, "Manager", "en"), StringComparison.Ordinal);
     }
 
+    /// <summary>Who waits for it sees how far it is, also while another report is bound first.</summary>
+    [Fact]
+    public async Task Report_WithAJob_TellsHowFarItIs()
+    {
+        await using var server = await TestServer.WithSurvey();
+        Task<HttpResponseMessage>[] both = [Bind(server, "a", Cancel), Bind(server, "b", Cancel)];
+        var (works, waited) = (new HashSet<string>(), false);
+        while (!Array.TrueForAll(both, b => b.IsCompleted))
+        {
+            foreach (var told in new[] { await Ask(server, "a"), await Ask(server, "b") }.OfType<JsonNode>())
+            {
+                Assert.InRange((double)told["share"]!, 0, 1);
+                if ((string?)told["work"] is { } work) works.Add(work);
+                else waited = true;
+            }
+        }
+
+        foreach (var bound in both) Assert.Equal(HttpStatusCode.OK, (await bound).StatusCode);
+        Assert.True(waited, "neither report waited for the other");
+        Assert.Contains(works, w => w.StartsWith("Locating", StringComparison.Ordinal) || w == "Mapping");
+        Assert.Null(await Ask(server, "a"));
+        Assert.Null(await Ask(server, "b"));
+    }
+
+    [Fact]
+    public async Task Report_Stopped_LeavesTheServerFreeForTheNext()
+    {
+        await using var server = await TestServer.WithSurvey();
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(Cancel);
+        var stopped = Bind(server, "a", stop.Token);
+        while (await Ask(server, "a") is null) Assert.False(stopped.IsCompleted);
+        await stop.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => stopped);
+        Assert.NotEmpty(await Text(server, "Manager", "en"));
+        Assert.Null(await Ask(server, "a"));
+        Assert.Empty(server.Errors);
+    }
+
+    [Fact]
+    public async Task Report_WithAJobThatIsNoId_IsRefused()
+    {
+        await using var server = await TestServer.WithSurvey();
+        var answer = await Bind(server, "a b/c", Cancel);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("id has 1 to 64", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
+
+    private static Task<HttpResponseMessage> Bind(TestServer server, string job, CancellationToken cancel) =>
+        server.Client.PostAsync("/api/stores/tern-hollow/report", TestServer.Json($$"""{"surveys":["s1"],"job":"{{job}}"}"""), cancel);
+
+    // How far a report is; null when none of this id is being bound.
+    private static async Task<JsonNode?> Ask(TestServer server, string job)
+    {
+        using var answer = await server.Client.GetAsync($"/api/stores/tern-hollow/report/{job}", Cancel);
+        return answer.StatusCode == HttpStatusCode.NoContent ? null : JsonNode.Parse(await answer.Content.ReadAsStringAsync(Cancel));
+    }
+
     private static async Task<string> Text(TestServer server, string part, string language)
     {
         var wish = $$"""{"surveys":["s1"],"parts":["{{part}}"],"language":"{{language}}"}""";

@@ -67,6 +67,8 @@ public class DemoPanelsTests
             Assert.Contains(found, TextOf(page), StringComparison.Ordinal);
             Assert.Contains(empty, TextOf(page), StringComparison.Ordinal);
         });
+        // What leaks stands on its line of the card, and in no other blank of it.
+        Assert.Single(SheetChecks.TextsOf(SheetChecks.Parse(sheets.Single(s => s.Name == "repair-cards"))), t => t.Text == "flare nut");
         Assert.Contains(found, TextOf("leak-zone-a"), StringComparison.Ordinal);
         Assert.Contains(empty, TextOf("leak-zone-b"), StringComparison.Ordinal);
     }

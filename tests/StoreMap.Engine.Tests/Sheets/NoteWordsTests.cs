@@ -36,4 +36,21 @@ public class NoteWordsTests
         Assert.Equal($"Look: lines overhead here, about {Lengths.Tape(DemoRoute.Plan.Units, fixture.FromLeft(2.0), 0.5)} from the left end of 1B", line);
         Assert.Equal("Look: lines overhead here", ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above + new PlanPoint(0, 9))));
     }
+
+    /// <summary>What no place explains is looked for anew: there is no place to climb to, and so no caution for one.</summary>
+    [Theory]
+    [InlineData("en", "Gas at 1B", "its source not found: probe the case and the air round it again, no place explains its readings well.")]
+    [InlineData("de", "Gas bei 1B", "Quelle nicht gefunden: am Möbel und in der Luft ringsum neu messen, keine Stelle erklärt die Messwerte gut.")]
+    public void NextSteps_GasThatNoPlaceExplains_IsFoundAgainWithoutTheCautionForAPlace(string language, string where, string what)
+    {
+        var words = Words.For(language);
+        var net = DemoStudy.Study.Value.Visit;
+        string StepOf(bool unexplained, string look) => Assert.Single(
+            NextSteps.Lines(DemoRoute.Plan, net, new([], [], [new("C2", 0.5, look, null) { Unexplained = unexplained }], [], [], null), [], [], words, 9), s => s.Contains(words.Remark(look), StringComparison.Ordinal));
+        var again = StepOf(true, "probe the case and the air round it again, no place explains its readings well");
+        Assert.StartsWith(where, again, StringComparison.Ordinal);
+        Assert.EndsWith(what, again, StringComparison.Ordinal);
+        Assert.DoesNotContain(words["next.find-caution"], again, StringComparison.Ordinal);
+        Assert.EndsWith(words["next.find-caution"], StepOf(false, "lines overhead here"), StringComparison.Ordinal);
+    }
 }

@@ -109,4 +109,23 @@ public class PageTests
     [InlineData(1473, "1500")]
     [InlineData(0, "0")]
     public void TwoDigits_Rounds_ToTwoSignificantDigits(double value, string expected) => Assert.Equal(expected, Lengths.TwoDigits(value));
+
+    /// <summary>Where no paper is named a pack is on the office papers of one kind, those of the unit that the store is measured in, in whatever unit it is drawn.</summary>
+    [Theory]
+    [InlineData(LengthUnit.Foot, LengthUnit.Metre, "letter", "tabloid")]
+    [InlineData(LengthUnit.Inch, LengthUnit.Inch, "letter", "tabloid")]
+    [InlineData(LengthUnit.Metre, LengthUnit.Foot, "A3", "A4")]
+    [InlineData(LengthUnit.Millimetre, LengthUnit.Millimetre, "A3", "A4")]
+    public void Pack_WithoutAPaper_IsOnPapersOfOneKind(LengthUnit measured, LengthUnit drawn, params string[] papers)
+    {
+        var plan = (SampleStore.Make(3) with { Units = measured }).ShownIn(drawn);
+        var visit = new SampleVisit(plan, 3);
+        var context = new SheetContext();
+        Sheet[] sheets =
+        [
+            .. ReportPages.Manager(plan, visit.Net, visit.Located, null, context), .. HeatMapSheet.Draw(plan, visit.Net, visit.Field, visit.Located, context),
+            .. LeakZoneSheet.Draw(plan, visit.Net, visit.Located, context), .. WalkSheet.Draw(plan, visit.Route, context), .. ReportPages.Cards(plan, visit.Net, visit.Located, null, context),
+        ];
+        Assert.Equal(papers, sheets.Select(s => PaperSize.All.Single(p => p.ShortMillimetres == Math.Min(s.WidthMillimetres, s.HeightMillimetres) && p.LongMillimetres == Math.Max(s.WidthMillimetres, s.HeightMillimetres)).Name).Distinct().Order(StringComparer.Ordinal));
+    }
 }

@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 using StoreMap.Plans;
 using StoreMap.Routing;
 using StoreMap.Sheets;
@@ -26,6 +27,22 @@ public class WalkSheetTests
         var words = WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, context).Skip(1).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text).ToHashSet();
         Assert.True(DemoRoute.Usual.Order.Count > 100);
         Assert.All(Enumerable.Range(1, DemoRoute.Usual.Order.Count), n => Assert.Contains(n.ToString(System.Globalization.CultureInfo.InvariantCulture), words));
+    }
+
+    /// <summary>"12" is an order number or the case of that tag.</summary>
+    [Fact]
+    public void Draw_Demo_OrderNumbersHaveTheWalksColourAndTagsDoNot()
+    {
+        Sheet[] plans = [WalkSheet.Draw(DemoRoute.Plan, DemoRoute.Usual, Context)[0], ScreenMap.DrawWalk(DemoRoute.Plan, DemoRoute.Usual, new ScreenOptions()).Sheet];
+        Assert.All(plans, sheet =>
+        {
+            var parsed = SheetChecks.Parse(sheet);
+            string[] FillsIn(string layer) => [.. parsed.Descendants().Where(e => (string?)e.Attribute("id") == layer).Descendants().Where(e => e.Name.LocalName == "text").Select(e => (string?)e.Attribute("fill") ?? "").Distinct()];
+            var tags = FillsIn("labels-fixtures");
+            Assert.NotEmpty(tags);
+            Assert.Equal([SheetStyle.WalkInk], FillsIn("labels-points"));
+            Assert.DoesNotContain(SheetStyle.WalkInk, tags);
+        });
     }
 
     [Theory]

@@ -54,11 +54,14 @@ internal sealed record PlanLabel
     /// <summary>Line round the label; null for none.</summary>
     public string? Border { get; init; }
 
+    /// <summary>True for a label with round ends, a disc where the text is short.</summary>
+    public bool Round { get; init; }
+
     /// <summary>What the keyed table says when there is no place; null when the sheet lists it anyway.</summary>
     public string? Key { get; init; }
 
     /// <summary>Width of the box of an unturned label.</summary>
-    public double Width => width ??= Lines.Max(Style.WidthOf) + (2 * SidePad);
+    public double Width => width ??= Math.Max(Round ? Height : 0, Lines.Max(Style.WidthOf) + (2 * SidePad));
 
     /// <summary>Height of the box of an unturned label.</summary>
     public double Height => Style.HeightMillimetres + ((Lines.Count - 1) * LineStep) + TopPad + BottomPad;
@@ -78,7 +81,7 @@ internal sealed record PlanLabel
         var box = BoxAt(spot);
         if (Ground is not null || Border is not null)
         {
-            svg.Rectangle(box, new Paint(Ground, Border, Border is null ? 0 : SheetStyle.Hair, Opacity: Border is null ? 0.85 : 1), 0.4);
+            svg.Rectangle(box, new Paint(Ground, Border, Border is null ? 0 : SheetStyle.Hair, Opacity: Border is null ? 0.85 : 1), Round ? box.Height / 2 : 0.4);
         }
 
         for (var i = 0; i < Lines.Count; i++)

@@ -76,7 +76,11 @@ internal static class LegendNotes
         },
         LegendSymbol.Zone => (svg, p) => ZonesPass.BarSymbol(svg, [p - new SheetPoint(4, 0), p + new SheetPoint(4, 0)]),
         LegendSymbol.ElsewhereMark => (svg, p) => ZonesPass.SourceSymbol(svg, p, 1.9),
-        LegendSymbol.ProbePoint => RoutePass.PointSymbol,
+        LegendSymbol.ProbePoint => (svg, p) =>
+        {
+            RoutePass.PointSymbol(svg, p - new SheetPoint(2, 0));
+            svg.Text(new(p.X + 1.6, p.Y + 1.25), "12", SheetStyle.SmallWalkBold, TextAnchor.Middle);
+        },
         LegendSymbol.Walk => (svg, p) =>
         {
             svg.Line(p - new SheetPoint(4, 0), p + new SheetPoint(4, 0), Paint.Line(SheetStyle.Medium, SheetStyle.Blue));

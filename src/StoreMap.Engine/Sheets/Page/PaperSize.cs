@@ -37,8 +37,8 @@ public sealed record PaperSize(string Name, double ShortMillimetres, double Long
     public static PaperSize? Find(string? name) => All.FirstOrDefault(p => string.Equals(p.Name, name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The size for plans where the user names none: what an office printer takes.</summary>
-    internal static PaperSize ForPlans(LengthUnit units) => units.IsCustomary() ? Tabloid : A3;
+    public static PaperSize ForPlans(LengthUnit units) => units.IsCustomary() ? Tabloid : A3;
 
     /// <summary>The size for tables and text beside plans of a size, where the user names none: the office paper of the same kind.</summary>
-    internal static PaperSize ForText(PaperSize plans) => plans == A4 || plans == A3 || plans == A2 || plans == A1 ? A4 : Letter;
+    public static PaperSize ForText(PaperSize plans) => plans == A4 || plans == A3 || plans == A2 || plans == A1 ? A4 : Letter;
 }

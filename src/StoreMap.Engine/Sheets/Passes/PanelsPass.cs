@@ -3,7 +3,7 @@ using StoreMap.Zones;
 
 namespace StoreMap.Sheets;
 
-/// <summary>The panels to lift, numbered in the order of opening: a band across the case, the likelier the fuller.</summary>
+/// <summary>The panels to lift, numbered in the order of opening: a band across the case, the likelier the fuller, with its number in a disc; tags of cases have corners.</summary>
 internal static class PanelsPass
 {
     /// <summary>How far a band reaches into the case from its front, metres.</summary>
@@ -44,7 +44,7 @@ internal static class PanelsPass
         var label = new PlanLabel
         {
             Lines = [Numbers.Whole(number)], Style = SheetStyle.SmallBold, Anchor = anchor, Priority = LabelPriority.Zone - number, Layer = "labels-panels",
-            Border = SheetStyle.Ink,
+            Border = SheetStyle.Ink, Round = true,
         };
         d.Labels.Add(label with { Spots = [.. LabelSpots.Outward(label, outward, 3, 3), .. LabelSpots.Rings(label, 4, 7, 11)] });
     }

@@ -4,10 +4,11 @@ using StoreMap.Surveys;
 namespace StoreMap.Sheets;
 
 /// <summary>Readings: a dot each, its number beside it when gas was seen, a ring round hits; "≥" where the monitor was over range. Where
-/// several fall on one dot, the number is the highest, and other hits in the same air follow it.</summary>
+/// several fall on one dot, the number is the highest, and other hits in the same air follow it, counted where there are many.</summary>
 internal static class ReadingsPass
 {
     private const double HitRing = 1.35;
+    private const int MostNumbers = 3;
 
     public static void Draw(PlanDrawing d, NetSurvey survey)
     {
@@ -64,13 +65,20 @@ internal static class ReadingsPass
         var outward = Outward(d, r);
         var label = new PlanLabel
         {
-            Lines = [string.Join(" & ", others.Take(2).Prepend(r).Select(Text)) + (others.Count > 2 ? " …" : "")], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
+            Lines = [Numbered(d, [r, .. others])], Style = r.IsHit ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
             Priority = r.IsHit ? LabelPriority.Hit + Math.Min(9, r.NetPpm / 1000) : LabelPriority.Reading + Math.Min(9, r.NetPpm),
             Layer = "labels-readings", Key = Describe(d, r, others),
         };
         var gap = r.IsHit ? HitRing + 0.4 : 0.9;
         var beside = outward is { } o ? LabelSpots.Outward(label, o, gap, 3) : [];
         d.Labels.Add(label with { Spots = [.. beside, .. LabelSpots.Around(label, gap), .. LabelSpots.Rings(label, 3, 5, 8, 12)] });
+    }
+
+    // The highest, and how many more there are: the record has each.
+    private static string Numbered(PlanDrawing d, List<NetReading> readings)
+    {
+        var shown = string.Join(" & ", readings.Take(MostNumbers).Select(Text));
+        return readings.Count <= MostNumbers ? shown : d.Words.Say("plan.more-readings", shown, Sheets.Numbers.Whole(readings.Count - MostNumbers));
     }
 
     private static SheetPoint? Outward(PlanDrawing d, NetReading r)

@@ -3,7 +3,7 @@ using StoreMap.Routing;
 
 namespace StoreMap.Sheets;
 
-/// <summary>The walk with arrows, and the probe points numbered in walking order.</summary>
+/// <summary>The walk with arrows, and the probe points numbered in walking order, in the walk's colour.</summary>
 internal static class RoutePass
 {
     private const double ArrowEvery = 22;
@@ -77,7 +77,7 @@ internal static class RoutePass
         var end = !Same(i - 1) || !Same(i + 1);
         var label = new PlanLabel
         {
-            Lines = [Numbers.Whole(i + 1)], Style = end ? SheetStyle.SmallBold : SheetStyle.Small, Anchor = at,
+            Lines = [Numbers.Whole(i + 1)], Style = end ? SheetStyle.SmallWalkBold : SheetStyle.SmallWalk, Anchor = at,
             Priority = end ? LabelPriority.PointEnds : (i + 1) % 5 == 0 ? LabelPriority.Point + 1 : LabelPriority.Point, Layer = "labels-points",
         };
         var towards = d.To.Point(point.Stand) - at;

@@ -3,7 +3,7 @@ using StoreMap.Surveys;
 
 namespace StoreMap.Sheets;
 
-/// <summary>What happened at a visit: what was not put back and who has it in hand, where work stopped, what was noted with a reading.</summary>
+/// <summary>What happened at a visit: what was not put back and who has it in hand, where work stopped, what was noted with a reading and without.</summary>
 internal static class HappenedNotes
 {
     private const int MostLeftOff = 6;
@@ -13,6 +13,7 @@ internal static class HappenedNotes
 
     private const int MostStops = 6;
     private const int MostNotes = 10;
+    private const int MostFreeNotes = 20;
 
     /// <summary>The section; nothing where nothing happened.</summary>
     public static IEnumerable<FlowItem> Items(Plan plan, NetSurvey net, VisitAccount? account, Words words)
@@ -22,6 +23,7 @@ internal static class HappenedNotes
         [
             .. CutLines.Bullets([.. LeftOff(plan, net, account, words)], MostLeftOff, More), .. CutLines.Bullets([.. Stops(plan, net, account, words)], MostStops, More),
             .. CutLines.Bullets([.. Notes(plan, net, account, words)], MostNotes, More),
+            .. CutLines.Bullets([.. FreeNotes(plan, net, account, words)], MostFreeNotes, rest => words.Say("note.more", rest)),
         ];
         return items.Count == 0 ? [] : [NoteItems.Heading(words["report.happened"]), .. items, NoteItems.Gap(4)];
     }
@@ -60,6 +62,13 @@ internal static class HappenedNotes
     /// <summary>Notes typed with readings; those at hits are kept before others.</summary>
     private static IEnumerable<CutLine> Notes(Plan plan, NetSurvey net, VisitAccount? account, Words words) => net.Readings.Where(r => !string.IsNullOrWhiteSpace(r.Reading.Note))
         .Select(r => new CutLine(words.Say("gaps.note", PlaceOf(plan, account, r.Reading.Place, words), Number(r, words), Listing.Typed(r.Reading.Note!)), First: r.IsHit));
+
+    /// <summary>Notes of their own, and those with photos and panels.</summary>
+    private static IEnumerable<CutLine> FreeNotes(Plan plan, NetSurvey net, VisitAccount? account, Words words) => (account?.Notes ?? []).Select(n =>
+    {
+        var place = n.Note.Panel is { } panel ? PlaceWords.Panels(plan, words, [panel])[0] : n.Place is { } at ? PlaceOf(plan, account, at, words) : words["left.store"];
+        return new CutLine(words.Say(n.Note.WithPhoto ? "note.photo" : "note.free", Moment(net, n.Note.Time), place, Listing.Typed(n.Note.Text)));
+    });
 
     private static string Number(NetReading r, Words words) => !r.HitOnly ? SafetyNotes.Level(r, words) : words[r.IsHit ? "reading.hit-only" : "gaps.no-hit"];
 

@@ -6,7 +6,7 @@ using StoreMap.Zones;
 namespace StoreMap.Sheets;
 
 /// <summary>A repair card per leak and source worth telling, half a page each: cautions, where to open, what to lock out, what to move;
-/// blanks for parts, weights, both tests and the signature.</summary>
+/// blanks for parts, weights, both tests and the signature. What leaks is filled in where it is known.</summary>
 internal static class RepairCards
 {
     private const double Gutter = 6;
@@ -54,7 +54,12 @@ internal static class RepairCards
                     words.Say("zone.peak", ZoneNotes.Peak(net, zone, words), words["strength." + zone.Strength])
                     + (Spot(net, fixture) is { } spot ? " " + words.Say("card.spot", words["spot." + spot.Kebab()]) : "")),
             ];
-            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height));
+            // Seen behind the panel at this visit, or as the finding of the place has it.
+            var component = found?.Component ?? finding?.Entry.Component;
+            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height)
+            {
+                Component = component is null ? "" : Listing.Typed(component),
+            });
         }
 
         foreach (var (i, elsewhere) in located.Elsewhere.Index().Where(e => e.Item.Probability >= ZoneNotes.WorthTelling))
@@ -90,6 +95,9 @@ internal static class RepairCards
     /// <summary>One card: cautions across it, where and how at the left, blanks at the right.</summary>
     private sealed class Card(string title, IReadOnlyList<FlowItem> cautions, IReadOnlyList<FlowItem> lines, Words words, double height) : FlowItem
     {
+        /// <summary>What leaks, filled in; empty where that is not known.</summary>
+        public string Component { get; init; } = "";
+
         public override double Height(double width) => height;
 
         public override void Draw(SvgWriter svg, SheetPoint at, double width)
@@ -123,6 +131,7 @@ internal static class RepairCards
                     var cell = share * box.Width;
                     svg.Text(new(x, y + 0.8 + SheetStyle.TextSmall), SheetStyle.SmallMuted.Fit(words[key], cell - 2), SheetStyle.SmallMuted);
                     svg.Line(new(x, y), new(x + cell - 2, y), Paint.Line(SheetStyle.Hair));
+                    if (key == "card.component" && Component.Length > 0) svg.Text(new(x + 1, y - 0.9), SheetStyle.Small.Fit(Component, cell - 3), SheetStyle.Small);
                     x += cell;
                 }
             }

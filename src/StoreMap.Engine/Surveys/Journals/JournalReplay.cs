@@ -30,6 +30,7 @@ public static class JournalReplay
             CloseIns = [.. Of(counting, JournalKinds.CloseIn).Select(e => new CloseInPlace(Text(e, "fixture") ?? "", Number(e, "at"), KebabNames.Parse<Spot>(Text(e, "spot")))).Distinct()],
             Panels = Panels(counting),
             Stops = [.. Of(counting, JournalKinds.StopWork).Select(e => Stop(counting, e))],
+            Notes = [.. counting.Select(Note).OfType<JournalNote>()],
             Closed = ended && items.TrueForAll(i => i.Ended is not null),
         };
     }
@@ -118,6 +119,13 @@ public static class JournalReplay
             Aired = after.TakeWhile(e => e.Kind != JournalKinds.StopWork).FirstOrDefault(e => e.Kind == JournalKinds.StopAnswered)?.Time,
             WentOn = after.Exists(e => e.Kind == JournalKinds.Reading),
         };
+    }
+
+    private static JournalNote? Note(JournalEvent e)
+    {
+        var text = e.Kind switch { JournalKinds.Note => Text(e, "text"), JournalKinds.Photo or JournalKinds.Panel => Text(e, "note"), _ => null };
+        return string.IsNullOrWhiteSpace(text) ? null
+            : new JournalNote(e.Time, text, e.Kind == JournalKinds.Photo) { Point = Text(e, "point"), Fixture = Text(e, "fixture"), Panel = Text(e, "panel") };
     }
 
     private static List<PanelLook> Panels(List<JournalEvent> events) =>

@@ -67,6 +67,22 @@ public sealed record PanelLook(string Event, string Panel, bool Leak, string? Co
     public DateOnly LiftedOn => Day ?? DateOnly.FromDateTime(Time.DateTime);
 }
 
+/// <summary>What someone typed beside the readings: a note of its own, or one with a photo or with a panel that was lifted.</summary>
+/// <param name="Time">When.</param>
+/// <param name="Text">As typed.</param>
+/// <param name="WithPhoto">True for a note with a photo.</param>
+public sealed record JournalNote(DateTimeOffset Time, string Text, bool WithPhoto)
+{
+    /// <summary>Id of the probe point; null where none was named.</summary>
+    public string? Point { get; init; }
+
+    /// <summary>Fixture id; null where none was named.</summary>
+    public string? Fixture { get; init; }
+
+    /// <summary>Panel id; null where none was named.</summary>
+    public string? Panel { get; init; }
+}
+
 /// <summary>What a survey's events come to. The same events in any order, with repeats, come to the same.</summary>
 public sealed record JournalState
 {
@@ -105,6 +121,9 @@ public sealed record JournalState
 
     /// <summary>Stop-work readings.</summary>
     public required IReadOnlyList<StoppedWork> Stops { get; init; }
+
+    /// <summary>Notes without a reading, in time order.</summary>
+    public required IReadOnlyList<JournalNote> Notes { get; init; }
 
     /// <summary>True when the visit was ended and nothing is left off.</summary>
     public required bool Closed { get; init; }
