@@ -48,9 +48,15 @@ internal static class SurveyNotes
     /// <summary>Takes back what was noted of a panel.</summary>
     public static Task NotLifted(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "taken back" });
 
-    /// <summary>Notes that someone went into a walk-in, or came out.</summary>
-    public static Task CheckIn(this SurveySession session, string fixture, bool inside) =>
-        session.Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+    /// <summary>Notes that someone went into a walk-in, or came out. Who goes into one has left the other, and that is noted before it.</summary>
+    public static async Task CheckIn(this SurveySession session, string fixture, bool inside)
+    {
+        JsonObject Body(string of, bool into) => new() { ["fixture"] = of, ["in"] = into };
+        string Tag(string id) => session.Plan.FindFixture(id)?.Tag ?? id;
+        List<string> left = inside ? [.. session.State.InsideBy(session.Device).Where(f => f != fixture)] : [];
+        await session.Note(JournalKinds.CheckIn, [.. left.Select(f => Body(f, false)), Body(fixture, inside)]);
+        if (left.Count > 0) session.Tell($"Noted: out of {string.Join(", ", left.Select(Tag))}, into {Tag(fixture)}");
+    }
 
     /// <summary>Notes what goes on in a room, or that it ended.</summary>
     public static Task Activity(this SurveySession session, string? room, string what, bool on) =>

@@ -1,0 +1,96 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace StoreMap.Tests;
+
+/// <summary>What a technician must see and reach on a phone, whatever stands above it, and what the visit leads back to.</summary>
+[Collection(BrowserTests.Name)]
+public sealed class FloorCareTests(Chromium chromium)
+{
+    private const string TwoWalkIns = "1A,open-case,12,R-448A\nW1,walk-in,10x14,R-448A\nW2,walk-in,10x14,R-448A\n";
+
+    // The element is what a finger meets at its four corners and in its middle.
+    private const string IsOnTop = """
+        e => {
+          const b = e.getBoundingClientRect();
+          return [[0.5, 0.5], [0.05, 0.2], [0.95, 0.2], [0.05, 0.8], [0.95, 0.8]].every(([x, y]) => {
+            const met = document.elementFromPoint(b.left + b.width * x, b.top + b.height * y);
+            return met === e || e.contains(met);
+          });
+        }
+        """;
+
+    // How much of the plan shows above the keys, pixels.
+    private const string PlanShown = "() => document.querySelector('.keys').getBoundingClientRect().top - document.querySelector('svg.plan').getBoundingClientRect().top";
+
+    private const string ZoomCovers = """
+        () => {
+          const zoom = document.querySelector('.zoom').getBoundingClientRect(), plan = document.querySelector('svg.plan').getBoundingClientRect();
+          return zoom.bottom > plan.top + 1 && zoom.top < plan.bottom - 1 && zoom.right > plan.left + 1 && zoom.left < plan.right - 1;
+        }
+        """;
+
+    [Fact]
+    public async Task Phone_UpToTwoThingsOff_ShowsGoingInItsCautionAndThePlanAboveTheKeys()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, TwoWalkIns);
+        await Floor.Begin(page);
+        for (var off = 0; ; off++)
+        {
+            await Back(page);
+            await Floor.To(page, "1A");
+            await page.EvaluateAsync("() => scrollTo(0, 0)");
+            Assert.InRange(await page.EvaluateAsync<double>(PlanShown), 60, 844);
+            Assert.False(await page.EvaluateAsync<bool>(ZoomCovers));
+            await Back(page);
+            await Floor.To(page, "W1");
+            await page.EvaluateAsync("() => scrollTo(0, 0)");
+            Assert.True(await page.Locator("#walk-in-in").EvaluateAsync<bool>(IsOnTop), $"Going in, {off} things off");
+            Assert.True(await page.Locator(".where .caution").EvaluateAsync<bool>(IsOnTop), $"The caution, {off} things off");
+            if (off == 2) break;
+            await page.Locator("details.more:not([open]) > summary").ClickAsync();
+            await page.Locator("#off-what").SelectOptionAsync(off == 0 ? "panel-off" : "fans-off");
+            await page.Locator("#off").ClickAsync();
+            await Assertions.Expect(page.Locator(".off-item")).ToHaveCountAsync(off + 1);
+        }
+    }
+
+    [Fact]
+    public async Task GoingIn_StillInsideAnotherWalkIn_NotesThatThatOneIsLeft()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, TwoWalkIns);
+        var survey = await Floor.Begin(page);
+        await Floor.To(page, "W1");
+        await page.Locator("#walk-in-in").ClickAsync();
+        await Assertions.Expect(page.Locator(".off-strip")).ToContainTextAsync("Inside W1");
+        await Back(page);
+        await Floor.To(page, "W2");
+        await Assertions.Expect(page.Locator("#walk-in-in")).ToHaveTextAsync("Out of W1, going into W2 now");
+        await page.Locator("#walk-in-in").ClickAsync();
+        await Assertions.Expect(page.Locator(".off-item")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator(".off-strip")).ToContainTextAsync("Inside W2");
+        await Assertions.Expect(page.Locator("#saved")).ToContainTextAsync("Noted: out of W1, into W2");
+        await Floor.AllSent(page);
+        var ins = (await Floor.Events(server, survey)).Where(e => e.GetProperty("kind").GetString() == "check-in").Select(e => e.GetProperty("body").GetProperty("in").GetBoolean());
+        Assert.Equal([true, false, true], ins);
+    }
+
+    private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
+
+    // To the first point, from where others are looked for.
+    private static async Task Back(IPage page)
+    {
+        var previous = page.GetByLabel("Previous point");
+        for (var steps = 0; !(await page.Locator("#current").InnerTextAsync()).StartsWith("Zero", StringComparison.Ordinal); steps++)
+        {
+            Assert.InRange(steps, 0, 60);
+            await previous.ClickAsync();
+        }
+    }
+}
