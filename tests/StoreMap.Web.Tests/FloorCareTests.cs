@@ -81,6 +81,37 @@ public sealed class FloorCareTests(Chromium chromium)
         Assert.Equal([true, false, true], ins);
     }
 
+    [Fact]
+    public async Task LeftOff_ClientOpenedAnewOnAnotherPage_StandsThereAndCanBePutBack()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, TwoWalkIns);
+        var store = page.Url;
+        var survey = await Floor.Begin(page);
+        await Floor.To(page, "1A");
+        await page.Locator("details.more > summary").ClickAsync();
+        await page.Locator("#off-what").SelectOptionAsync("fans-off");
+        await page.Locator("#off").ClickAsync();
+        await Assertions.Expect(page.Locator(".off-item")).ToHaveCountAsync(1);
+        foreach (var address in new[] { server.Url, store, $"{server.Url}/device" })
+        {
+            await page.GotoAsync(address);
+            await Assertions.Expect(page.Locator(".off-strip")).ToContainTextAsync("Fans off · 1A");
+        }
+
+        // The visit opens from there as ever, and goes on where one was.
+        await page.GetByRole(AriaRole.Link, new() { Name = "Back to the visit" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync(new Regex("."));
+        await Floor.Log(page, "0");
+        await page.GotoAsync(server.Url);
+        await page.Locator(".restored").ClickAsync();
+        await Assertions.Expect(page.Locator(".off-strip")).ToHaveCountAsync(0);
+        await Floor.AllSent(page);
+        Assert.Equal(["left-off", "reading", "restored"], (await Floor.Events(server, survey)).Select(e => e.GetProperty("kind").GetString()!).Where(k => k != "start"));
+    }
+
     private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
 
     // To the first point, from where others are looked for.

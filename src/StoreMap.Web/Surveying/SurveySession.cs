@@ -18,6 +18,7 @@ public sealed class SurveySession
     private readonly Dictionary<string, string> shown = [];
     private readonly List<(string Point, DateTimeOffset From)> stood = [];
     private IReadOnlyList<ProbePoint> draft = [];
+    private bool isTakenUp;
 
     public SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
     {
@@ -110,34 +111,56 @@ public sealed class SurveySession
 
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
 
-    /// <summary>True once a survey was opened.</summary>
+    /// <summary>True once a survey was opened, or taken up to show what it left off.</summary>
     public bool IsOpen => State is not null;
+
+    /// <summary>Takes up the visit that was open on this device last when something is still off there or somebody inside, so that it is shown
+    /// before the visit is opened again.</summary>
+    public async Task TakeUp()
+    {
+        if (Record is not null || await Find(store.Visit) is not var (record, of)) return;
+        var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
+        if (Record is not null || (!state.Open.Any() && !state.Inside.Any())) return;
+        isTakenUp = true;
+        journal.Begin(record.Id);
+        Set(record, of);
+        await Reload();
+    }
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
     public async Task<bool> Open(string survey)
     {
-        if (await store.Survey(survey) is not { } record || await store.Store(record.Store) is not { } storeRecord) return false;
-        var fresh = Record?.Id != record.Id;
-        (Record, Store) = (record, storeRecord);
-        Plan = LayoutDocument.Parse(storeRecord.Document).Plan;
-        ShownPlan = store.Shown(Plan);
-        draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
+        if (await Find(survey) is not var (record, of)) return false;
+        var (other, fresh) = (Record?.Id != record.Id, Record?.Id != record.Id || isTakenUp);
+        Set(record, of);
         if (fresh)
         {
             live.Forget();
             stood.Clear();
             Paper = new PaperRows();
-            journal.Begin(record.Id);
-            (Current, LastKept, LastSaved) = (null, null, "");
+            if (other) journal.Begin(record.Id);
+            (Current, LastKept, LastSaved, isTakenUp) = (null, null, "", false);
         }
 
         await Reload();
+        await store.SetVisit(record.Id);
         if (live.IsDropped) Ask();
         if (fresh && Stop is { } stop) LastKept = new KeptEntries(stop.Entries, "the number at which work stopped", stop.At);
         if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
         return true;
+    }
+
+    private async Task<(SurveyRecord Survey, StoreRecord Store)?> Find(string survey) =>
+        await store.Survey(survey) is { } record && await store.Store(record.Store) is { } of ? (record, of) : null;
+
+    private void Set(SurveyRecord record, StoreRecord of)
+    {
+        (Record, Store) = (record, of);
+        Plan = LayoutDocument.Parse(of.Document).Plan;
+        ShownPlan = store.Shown(Plan);
+        draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
     }
 
     // One goes on where one was, also on a device that was off meanwhile.
@@ -149,7 +172,7 @@ public sealed class SurveySession
     {
         if (!await journal.TakeIn()) return;
         Replay();
-        Ask();
+        if (!isTakenUp) Ask();
     }
 
     public void GoTo(ProbePoint? point)
