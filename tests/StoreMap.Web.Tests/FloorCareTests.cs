@@ -112,6 +112,44 @@ public sealed class FloorCareTests(Chromium chromium)
         Assert.Equal(["left-off", "reading", "restored"], (await Floor.Events(server, survey)).Select(e => e.GetProperty("kind").GetString()!).Where(k => k != "start"));
     }
 
+    [Fact]
+    public async Task Log_LastPointDone_LeadsBackToWhatWasPassedOverBeforeTheEnd()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, "1A,open-case,8,R-448A\n");
+        await Floor.Begin(page);
+        await page.Locator("#tab-paper").ClickAsync();
+        await page.Locator("#paper-0").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Log", Exact = true }).ClickAsync();
+        var points = int.Parse((await page.Locator("#progress").InnerTextAsync()).Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture);
+        await Floor.Log(page, "0");
+        var passed = await Here(page);
+        await page.GetByLabel("Next point").ClickAsync();
+        await page.GetByLabel("Next point").ClickAsync();
+        for (var done = 1; done < points - 2; done++)
+        {
+            await Assertions.Expect(page.Locator("#passed-over")).ToHaveCountAsync(0);
+            await Floor.Log(page, "0");
+        }
+
+        await Assertions.Expect(page.Locator("#passed-over")).ToHaveTextAsync("Passed over, not read yet: 2 points");
+        Assert.Equal(passed, await Here(page));
+        await Floor.Log(page, "0");
+        await Assertions.Expect(page.Locator("#passed-over")).ToHaveTextAsync("Passed over, not read yet: this point");
+        await Assertions.Expect(page.Locator("#all-done")).ToHaveCountAsync(0);
+
+        // Stepping on from the last point leads there too.
+        for (var steps = 0; steps < points - 3; steps++) await page.GetByLabel("Next point").ClickAsync();
+        await Assertions.Expect(page.Locator("#passed-over")).ToHaveCountAsync(0);
+        await page.GetByLabel("Next point").ClickAsync();
+        await page.Locator("#passed-over").WaitForAsync();
+        await Floor.Log(page, "0");
+        await page.Locator("#all-done button").ClickAsync();
+        await Assertions.Expect(page.Locator("#close")).ToBeEnabledAsync();
+    }
+
     private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
 
     // To the first point, from where others are looked for.

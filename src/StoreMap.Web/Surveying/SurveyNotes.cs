@@ -39,7 +39,7 @@ internal static class SurveyNotes
     public static async Task WorkGoesOn(this SurveySession session)
     {
         await session.Note(JournalKinds.StopAnswered, new JsonObject());
-        session.GoTo(session.NextOpen(session.Current));
+        session.GoOnFrom(session.Current);
     }
 
     /// <summary>Notes what was found behind a panel; see <see cref="PanelNote"/>.</summary>
@@ -78,7 +78,7 @@ internal static class SurveyNotes
             ["height"] = session.Height.Kebab(), ["air"] = (walk?.Air ?? session.Air).Kebab(),
         });
         Browser.Cue("saved");
-        if (walk is not null) session.GoTo(session.NextOpen(session.Current));
+        if (walk is not null) session.GoOnFrom(session.Current);
     }
 
     /// <summary>Takes a walk back that was begun or ended by mistake.</summary>

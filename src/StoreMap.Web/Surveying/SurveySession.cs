@@ -44,6 +44,9 @@ public sealed class SurveySession
 
     public ProbePoint? Current { get; private set; }
 
+    /// <summary>True when the order was gone through and one was led back to a point that was passed over.</summary>
+    public bool CameBack { get; private set; }
+
     /// <summary>Since when the probe is held at the current point.</summary>
     public DateTimeOffset Since { get; private set; }
 
@@ -146,7 +149,8 @@ public sealed class SurveySession
         await store.SetVisit(record.Id);
         if (live.IsDropped) Ask();
         if (fresh && Stop is { } stop) LastKept = new KeptEntries(stop.Entries, "the number at which work stopped", stop.At);
-        if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
+        if (fresh || Current is null) GoOnFrom(LastNoted());
+        if (Current is null) GoTo(Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
         return true;
@@ -177,7 +181,7 @@ public sealed class SurveySession
 
     public void GoTo(ProbePoint? point)
     {
-        Current = point;
+        (Current, CameBack) = (point, false);
         if (point is null) return;
         Since = clock.GetUtcNow();
         stood.Add((point.Id, Since));
@@ -185,10 +189,25 @@ public sealed class SurveySession
         Changed?.Invoke();
     }
 
+    /// <summary>Goes to the next point that is neither read, walked nor skipped; after the last in order to the first that was passed over.</summary>
+    internal void GoOnFrom(ProbePoint? point)
+    {
+        var (next, isBack) = (NextOpen(point), CameBack);
+        GoTo(next);
+        CameBack = next is not null && IsLeft(next) && (isBack || PointOrder.IndexOf(Points, next.Id) < PointOrder.IndexOf(Points, point?.Id));
+        if (CameBack) Changed?.Invoke();
+    }
+
     public void Step(int by)
     {
         if (Points.Count == 0) return;
         var at = PointOrder.IndexOf(Points, Current?.Id);
+        if (at + by >= Points.Count && Points.Any(IsLeft))
+        {
+            GoOnFrom(Current);
+            return;
+        }
+
         GoTo(Points[Math.Clamp(at + by, 0, Points.Count - 1)]);
     }
 
@@ -224,7 +243,7 @@ public sealed class SurveySession
         var limits = Limits(point);
         var level = limits.Judge(value);
         if (level != StopLevel.None) await StopNow(limits, value, level);
-        else GoTo(NextOpen(point));
+        else GoOnFrom(point);
         Ask();
         return true;
     }
@@ -316,5 +335,7 @@ public sealed class SurveySession
         Changed?.Invoke();
     }
 
-    internal ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id) && !IsWalked(p)) ?? after;
+    private bool IsLeft(ProbePoint point) => !shown.ContainsKey(point.Id) && !IsSkipped(point.Id) && !IsWalked(point);
+
+    private ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, IsLeft) ?? after;
 }
