@@ -150,6 +150,27 @@ public sealed class FloorCareTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#close")).ToBeEnabledAsync();
     }
 
+    [Fact]
+    public async Task End_VisitEndedAfterAHandOver_StillTellsWhoHasWhat()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, TwoWalkIns);
+        await Floor.Begin(page);
+        await Floor.To(page, "1A");
+        await page.Locator("details.more > summary").ClickAsync();
+        await page.Locator("#off-what").SelectOptionAsync("valve-shut");
+        await page.Locator("#off").ClickAsync();
+        await page.Locator("#tab-end").ClickAsync();
+        await page.Locator(".hand-to").FillAsync("Ben Hale, night manager");
+        await page.Locator(".hand-over").ClickAsync();
+        await page.Locator("#close").ClickAsync();
+        await page.Locator("#closed").WaitForAsync();
+        await Assertions.Expect(page.Locator("#handed-over li")).ToHaveTextAsync(new Regex("^Valve shut on 1A: Ben Hale, night manager has it since 20"));
+        await Chromium.IsAccessible(page);
+    }
+
     private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
 
     // To the first point, from where others are looked for.
