@@ -171,6 +171,22 @@ public sealed class FloorCareTests(Chromium chromium)
         await Chromium.IsAccessible(page);
     }
 
+    [Fact]
+    public async Task Pad_SignAlone_SaysWhatIsMissing()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, TwoWalkIns);
+        await Floor.Begin(page);
+        await page.Locator("#key-60").ClickAsync();
+        await Assertions.Expect(page.Locator("#save")).ToBeDisabledAsync();
+        await Assertions.Expect(page.Locator("#saved")).ToHaveTextAsync("< needs a number above 0, such as <1");
+        await page.Locator("#key-49").ClickAsync();
+        await Assertions.Expect(page.Locator("#saved")).ToHaveTextAsync("");
+        await Assertions.Expect(page.Locator("#save")).ToBeEnabledAsync();
+    }
+
     private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
 
     // To the first point, from where others are looked for.
