@@ -187,6 +187,40 @@ public sealed class FloorCareTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#save")).ToBeEnabledAsync();
     }
 
+    [Fact]
+    public async Task OtherDevice_WalksAndReads_IsSeenHereWithoutWaitingForARound()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var mine = await chromium.Phone();
+        await using var others = await chromium.Phone();
+        var (page, theirs) = (await mine.NewPageAsync(), await others.NewPageAsync());
+        await Floor.MakeStore(theirs, server.Url, TwoWalkIns);
+        await Floor.Begin(theirs);
+        await Floor.To(theirs, "1A");
+        await Floor.AllSent(theirs);
+        await page.GotoAsync(server.Url);
+        await Floor.AllSent(page);
+        await page.GotoAsync(theirs.Url);
+        await page.Locator("#current").WaitForAsync();
+
+        // No round of this device fetches anything from here on.
+        await page.RouteAsync("**/api/stores", route => route.FulfillAsync(new() { Status = 503 }));
+        for (var steps = 0; !await theirs.Locator("#walk").IsVisibleAsync(); steps++)
+        {
+            Assert.InRange(steps, 0, 20);
+            await theirs.GetByLabel("Next point").ClickAsync();
+        }
+
+        await theirs.Locator("#walk").ClickAsync();
+        await theirs.Locator("#walk").ClickAsync();
+        await Floor.Log(theirs, "7");
+        await Floor.AllSent(theirs);
+        var progress = await theirs.Locator("#progress").InnerTextAsync();
+        await Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync(progress);
+        Assert.True(await page.Locator("circle.point.walked").CountAsync() > 0);
+        await Assertions.Expect(page.Locator("circle.point.walked")).ToHaveCountAsync(await theirs.Locator("circle.point.walked").CountAsync());
+    }
+
     private static async Task<string> Here(IPage page) => $"{await page.Locator("#current").InnerTextAsync()} {await page.Locator("#spot").InnerTextAsync()}";
 
     // To the first point, from where others are looked for.

@@ -89,7 +89,7 @@ internal static class SurveyNotes
     public static Task NotThisPhoto(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "photo taken back" });
 
     /// <summary>True when the log of a walk was read in.</summary>
-    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.Logged.Contains(walk.Fixture);
+    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.FromLog().Any(e => (string?)e.Body["fixture"] == walk.Fixture);
 
     /// <summary>Puts the monitor's log in place by the marks and keeps its readings, in place of what was made of a log before: other marks
     /// may have shown another lag.</summary>
@@ -118,7 +118,5 @@ internal static class SurveyNotes
         return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
     }
 
-    // Readings of a walked log are the only ones of a front without a probe point.
-    internal static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
-        session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && e.Body["point"] is null && e.Body["fixture"] is not null);
+    private static IEnumerable<JournalEvent> FromLog(this SurveySession session) => JournalMarks.FromLog(session.State, session.Device);
 }

@@ -82,8 +82,8 @@ public sealed class SurveySession
     /// <summary>Walks marked on this device for the monitor's log.</summary>
     public IReadOnlyList<MarkedWalk> Walks { get; private set; } = [];
 
-    /// <summary>Line-ups whose walk was read in from this device's monitor.</summary>
-    public IReadOnlySet<string> Logged { get; private set; } = new HashSet<string>();
+    /// <summary>Line-ups that were walked on any device; true where the log was read in.</summary>
+    public IReadOnlyDictionary<string, bool> Walked { get; private set; } = new Dictionary<string, bool>();
 
     /// <summary>What is known so far; null before the first answer.</summary>
     public Answer? Answer => live.Answer;
@@ -97,8 +97,8 @@ public sealed class SurveySession
     /// <summary>What is being typed from paper.</summary>
     public PaperRows Paper { get; private set; } = new();
 
-    /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
-    public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
+    /// <summary>True when a monitor's log has it: its front was walked from mark to mark.</summary>
+    public bool IsWalked(ProbePoint point) => point is { Pass: ProbePass.Front, OnBack: false, Fixture: { } fixture } && Walked.ContainsKey(fixture);
 
     /// <summary>Readings of this device that a new one takes the place of.</summary>
     internal IReadOnlyList<JournalEvent> Like(JsonObject reading) => journal.Like(reading, Device);
@@ -310,7 +310,7 @@ public sealed class SurveySession
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
         Walks = JournalMarks.Walks(State, store.Device);
-        Logged = this.FromLog().Select(e => (string)e.Body["fixture"]!).ToHashSet();
+        Walked = JournalMarks.Walked(State);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
         Stop = OpenStop.Of(this);
         Changed?.Invoke();
