@@ -7,13 +7,8 @@ namespace StoreMap.Web;
 /// <summary>Places, lengths and chances in the words of the trade.</summary>
 internal static class Say
 {
-    /// <summary>A length to the half foot or the decimetre: no finer than a probe is held.</summary>
-    public static string Length(LengthUnit units, double metres)
-    {
-        if (units is LengthUnit.Metre or LengthUnit.Millimetre) return metres.ToString("0.0", CultureInfo.InvariantCulture) + " m";
-        var halves = (int)Math.Round(metres / LengthUnits.MetresPerFoot * 2);
-        return halves % 2 == 0 ? $"{halves / 2} ft" : $"{halves / 2} ft 6 in";
-    }
+    /// <summary>A distance, no finer than a probe is held; see <see cref="LengthWords"/>.</summary>
+    public static string Length(LengthUnit units, double metres) => LengthWords.Of(units, metres);
 
     /// <summary>What was entered in a field that may stay empty.</summary>
     public static string? Entered(string text) => text.Trim() is { Length: > 0 } entered ? entered : null;

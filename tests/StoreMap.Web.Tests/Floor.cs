@@ -39,11 +39,15 @@ internal static class Floor
     }
 
     /// <summary>Makes a store of so many cases, 36 ft each.</summary>
-    public static async Task MakeStore(IPage page, string url, int cases)
+    public static Task MakeStore(IPage page, string url, int cases) =>
+        MakeStore(page, url, string.Concat(Enumerable.Range(1, cases).Select(i => FormattableString.Invariant($"{i},open-case,12-12-12,R-448A\n"))));
+
+    /// <summary>Makes a store of the lines of a case list: tag, kind, lengths, refrigerant.</summary>
+    public static async Task MakeStore(IPage page, string url, string cases)
     {
         await page.GotoAsync($"{url}/new");
         await page.Locator("#name").FillAsync("Long Row Foods");
-        await page.Locator("#cases").FillAsync("tag,kind,lengths,refrigerant\n" + string.Concat(Enumerable.Range(1, cases).Select(i => FormattableString.Invariant($"{i},open-case,12-12-12,R-448A\n"))));
+        await page.Locator("#cases").FillAsync("tag,kind,lengths,refrigerant\n" + cases);
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the store" }).ClickAsync();
         await page.Locator("#begin").WaitForAsync();
     }

@@ -76,9 +76,12 @@ public sealed class FloorTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#progress")).ToHaveTextAsync($"5 of {points}");
         await Assertions.Expect(page.Locator("#current")).ToHaveTextAsync(at);
 
+        // The place is told in the same words where it is proposed and where it is read.
         await page.Locator("#tab-answer").ClickAsync();
+        await Assertions.Expect(page.Locator("#next")).ToHaveTextAsync(new Regex(@"^Read at the (return|kick plate) of 1A, \d+ ft( 6 in)? from the left end\. No other"));
+        var told = Regex.Match(await page.Locator("#next").InnerTextAsync(), @"the (?<spot>[a-z ]+) of 1A, (?<far>.+ from the left) end").Groups;
         await page.Locator("#go-next").ClickAsync();
-        await Assertions.Expect(page.Locator("#spot")).ToContainTextAsync(new Regex("return|kick plate"));
+        await Assertions.Expect(page.Locator("#spot")).ToContainTextAsync($"{told["far"].Value} · {told["spot"].Value}");
         await Floor.Log(page, "9");
         await Floor.AllSent(page);
         using var sent = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));

@@ -7,7 +7,7 @@ namespace StoreMap.Tests;
 public sealed class SendingTests(Chromium chromium)
 {
     // The client's next round, a quarter of a minute away, never comes.
-    private const string NoNextRound = "{ const real = globalThis.setTimeout; globalThis.setTimeout = (work, ms, ...more) => ms > 5000 ? 0 : real(work, ms, ...more); }";
+    private const string NoNextRound = "{ const real = globalThis.setTimeout; globalThis.setTimeout = (work, ms, ...more) => ms > 4000 ? 0 : real(work, ms, ...more); }";
 
     [Fact]
     public async Task Store_JustMade_IsNotCalledSentBeforeTheServerHasIt()

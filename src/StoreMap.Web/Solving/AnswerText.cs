@@ -53,6 +53,9 @@ internal sealed partial class AnswerJson : JsonSerializerContext;
 /// <summary>Turns the engine's answer into words for the screen.</summary>
 internal static class AnswerText
 {
+    // How many times a monitor's own level a leak must reach to be called coarse, and a reading's level to be called raised by gas around it.
+    private const double Coarse = 10, Raised = 3;
+
     public static string Empty { get; } = JsonSerializer.Serialize(new Answer(0, [], [], [], [], [], [], [], null), AnswerJson.Default.Answer);
 
     public static Answer Read(string text) => JsonSerializer.Deserialize(text, AnswerJson.Default.Answer)!;
@@ -67,10 +70,26 @@ internal static class AnswerText
             [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading), r.NetPpm, r.Reading.Place.Point))],
             [.. result.Zones.Select(z => Zone(plan, z))], PanelText.Order(plan, result),
             [.. result.Elsewhere.Select(e => e.Unexplained ? $"At {Tag(e.Near)}: {e.Look}." : $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
-            [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: nothing above {Say.Ppm(n.SmallestSeenPpm)} ppm")],
+            [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: {Quiet(net, n)}")],
             [.. result.NotProbed.Select(Tag)],
-            result.Next is { } next ? new NextLine(Say.Sentence(next.Why), next.At.X, next.At.Y, next.Fixture, next.Along ?? 0, next.Spot.Kebab()) : null);
+            result.Next is { } next ? new NextLine(Next(plan, next), next.At.X, next.At.Y, next.Fixture, next.Along ?? 0, next.Spot.Kebab()) : null);
     }
+
+    // Without leaks, the readings' own level or their distance from each other decides how large one could be and not show.
+    private static string Quiet(NetSurvey net, NoLeakSeen none)
+    {
+        var levels = net.Readings.Where(r => r.Reading.Place.Fixture == none.Fixture).Select(r => r.DetectionPpm).ToList();
+        var least = net.Readings.Select(r => r.DetectionPpm).DefaultIfEmpty(0).Min();
+        var why = levels.Count == 0 || none.SmallestSeenPpm < Coarse * least ? ""
+            : levels.Min() >= Raised * least ? "; smaller ones hide in the gas that the air there carries already"
+            : $"; smaller ones may lie between the {(levels.Count == 1 ? "one point" : $"{levels.Count} points")} read there";
+        return $"would show from {Say.Ppm(none.SmallestSeenPpm)} ppm up{why}";
+    }
+
+    // Where no fans are to be stopped and no pole is needed, the place and the reason are all there is to say.
+    private static string Next(Plan plan, NextProbe next) => next is { Air: AirState.FansOn, Spot: not Spot.Ceiling, Along: { } along } && plan.FindFixture(next.Fixture) is { } fixture
+        ? $"Read at the {next.Spot.Kebab().Replace('-', ' ')} of {fixture.Tag}, {Say.Length(plan.Units, fixture.FromLeft(along))} from the left end. No other single reading tells as much about where the leak is, for the time it takes."
+        : Say.Sentence(next.Why);
 
     private static ZoneLine Zone(Plan plan, LeakZone zone)
     {

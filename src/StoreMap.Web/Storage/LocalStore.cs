@@ -19,6 +19,9 @@ public sealed class LocalStore
     /// <summary>The technician's name as last given.</summary>
     public string Technician => device?.Technician ?? "";
 
+    /// <summary>The visit that was open on this device last; empty before.</summary>
+    public string Visit => device?.Visit ?? "";
+
     /// <summary>Delay of the monitor as last given, seconds; the usual 5 before.</summary>
     public double DelaySeconds => device?.DelaySeconds ?? 5;
 
@@ -56,6 +59,9 @@ public sealed class LocalStore
     public Plan Shown(Plan plan) => plan.ShownIn(LengthUnits.FromSymbol(Lengths));
 
     public Task SetLengths(string symbol) => Put(device! with { Lengths = symbol });
+
+    /// <summary>Keeps which visit is open, so that what it leaves off is shown when the client is opened anew.</summary>
+    public Task SetVisit(string survey) => survey == Visit ? Task.CompletedTask : Put(device! with { Visit = survey });
 
     public Task SetTechnician(string name) => Put(device! with { Technician = name });
 

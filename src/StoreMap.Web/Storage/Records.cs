@@ -68,6 +68,9 @@ public sealed record DeviceRecord
 
     public string? Technician { get; init; }
 
+    /// <summary>The visit that was open on it last; null before.</summary>
+    public string? Visit { get; init; }
+
     /// <summary>Delay of the monitor that was logged with last, seconds; null before.</summary>
     public double? DelaySeconds { get; init; }
 

@@ -21,10 +21,13 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
 {
     private const int BatchSize = 200;
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(15);
+    private static readonly TimeSpan Watching = TimeSpan.FromSeconds(5);
     private readonly SemaphoreSlim one = new(1);
     private readonly Server server = new(http);
     private readonly LayoutSync layouts = new(new Server(http), store);
     private Timer? timer;
+    private Timer? watch;
+    private string? watched;
     private bool wiped;
     private bool asked;
     private int added;
@@ -53,6 +56,15 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         if (timer is not null) return;
         Browser.OnConnection(online => _ = Run());
         timer = new Timer(_ => _ = Run(), null, TimeSpan.Zero, Every);
+        watch = new Timer(_ => _ = Look(), null, Watching, Watching);
+    }
+
+    /// <summary>Fetches what others log of a visit every few seconds, not only with each round: two who walk one store see where the other was.</summary>
+    /// <param name="survey">The visit that is open; null for none.</param>
+    public void Watch(string? survey)
+    {
+        watched = survey;
+        _ = Look();
     }
 
     /// <summary>One entry more waits. It is counted before it is shown as kept: until it is sent nothing says that all is.</summary>
@@ -135,7 +147,26 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     public void Dispose()
     {
         timer?.Dispose();
+        watch?.Dispose();
         one.Dispose();
+    }
+
+    // Beside the rounds and never during one. Without a network, or not signed in, the next round tells.
+    private async Task Look()
+    {
+        if (watched is not { } survey || wiped || Session is null || !await one.WaitAsync(0)) return;
+        try
+        {
+            if (await store.Survey(survey) is { } here) await FetchEvents(here);
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException or JsonException)
+        {
+        }
+        finally
+        {
+            one.Release();
+            if (asked) _ = Run();
+        }
     }
 
     private async Task Round()
@@ -248,8 +279,10 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     {
         var here = await store.Survey(there.Id) ?? new SurveyRecord { Id = there.Id, Store = there.Store, Started = there.Started };
         if (here.Cursor == 0) await store.Put(here);
-        await FetchEvents(there.Id, $"api/surveys/{there.Id}/events", here.Cursor, place => store.Put(here with { Cursor = place }));
+        await FetchEvents(here);
     }
+
+    private Task<bool> FetchEvents(SurveyRecord here) => FetchEvents(here.Id, $"api/surveys/{here.Id}/events", here.Cursor, place => store.Put(here with { Cursor = place }));
 
     // True when something new came.
     private async Task<bool> FetchEvents(string journal, string path, long cursor, Func<long, Task> reached)

@@ -16,7 +16,7 @@ internal static class PointNotes
         if (session.Current is not { } point) return;
         var place = Say.Place(session.ShownPlan, point);
         await session.Note(JournalKinds.Skip, new JsonObject { ["point"] = point.Id, ["reason"] = reason }, ($"{place}: skipped, {reason}", $"{place} skipped"), point);
-        session.GoTo(session.NextOpen(point));
+        session.GoOnFrom(point);
     }
 
     /// <summary>Adds closer points around it, as the next to be probed.</summary>

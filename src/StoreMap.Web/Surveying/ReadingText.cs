@@ -15,6 +15,14 @@ internal static class ReadingText
             && value <= 1_000_000 && (number.Length == text.Length || value > 0);
     }
 
+    /// <summary>What is still missing of a reading that is being typed; null when nothing is, or nothing was typed.</summary>
+    public static string? Missing(string text) => text.Length == 0 || IsReading(text) ? null : text[0] switch
+    {
+        '<' => "< needs a number above 0, such as <1",
+        '>' => "> needs a number above 0, such as >1000",
+        _ => double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _) ? $"{text} is more than 1000000 ppm" : $"{text} is no number yet",
+    };
+
     /// <summary>The number for judging danger: what is below a limit is taken as nothing.</summary>
     public static double Number(string text) => text.StartsWith('<') ? 0 : double.Parse(text.TrimStart('>'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
 

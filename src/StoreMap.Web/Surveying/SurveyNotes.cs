@@ -39,7 +39,7 @@ internal static class SurveyNotes
     public static async Task WorkGoesOn(this SurveySession session)
     {
         await session.Note(JournalKinds.StopAnswered, new JsonObject());
-        session.GoTo(session.NextOpen(session.Current));
+        session.GoOnFrom(session.Current);
     }
 
     /// <summary>Notes what was found behind a panel; see <see cref="PanelNote"/>.</summary>
@@ -48,9 +48,15 @@ internal static class SurveyNotes
     /// <summary>Takes back what was noted of a panel.</summary>
     public static Task NotLifted(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "taken back" });
 
-    /// <summary>Notes that someone went into a walk-in, or came out.</summary>
-    public static Task CheckIn(this SurveySession session, string fixture, bool inside) =>
-        session.Note(JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
+    /// <summary>Notes that someone went into a walk-in, or came out. Who goes into one has left the other, and that is noted before it.</summary>
+    public static async Task CheckIn(this SurveySession session, string fixture, bool inside)
+    {
+        JsonObject Body(string of, bool into) => new() { ["fixture"] = of, ["in"] = into };
+        string Tag(string id) => session.Plan.FindFixture(id)?.Tag ?? id;
+        List<string> left = inside ? [.. session.State.InsideBy(session.Device).Where(f => f != fixture)] : [];
+        await session.Note(JournalKinds.CheckIn, [.. left.Select(f => Body(f, false)), Body(fixture, inside)]);
+        if (left.Count > 0) session.Tell($"Noted: out of {string.Join(", ", left.Select(Tag))}, into {Tag(fixture)}");
+    }
 
     /// <summary>Notes what goes on in a room, or that it ended.</summary>
     public static Task Activity(this SurveySession session, string? room, string what, bool on) =>
@@ -72,7 +78,7 @@ internal static class SurveyNotes
             ["height"] = session.Height.Kebab(), ["air"] = (walk?.Air ?? session.Air).Kebab(),
         });
         Browser.Cue("saved");
-        if (walk is not null) session.GoTo(session.NextOpen(session.Current));
+        if (walk is not null) session.GoOnFrom(session.Current);
     }
 
     /// <summary>Takes a walk back that was begun or ended by mistake.</summary>
@@ -83,7 +89,7 @@ internal static class SurveyNotes
     public static Task NotThisPhoto(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "photo taken back" });
 
     /// <summary>True when the log of a walk was read in.</summary>
-    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.Logged.Contains(walk.Fixture);
+    public static bool HasLogOf(this SurveySession session, MarkedWalk walk) => session.FromLog().Any(e => (string?)e.Body["fixture"] == walk.Fixture);
 
     /// <summary>Puts the monitor's log in place by the marks and keeps its readings, in place of what was made of a log before: other marks
     /// may have shown another lag.</summary>
@@ -112,7 +118,5 @@ internal static class SurveyNotes
         return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
     }
 
-    // Readings of a walked log are the only ones of a front without a probe point.
-    internal static IEnumerable<JournalEvent> FromLog(this SurveySession session) =>
-        session.State.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == session.Device && e.Body["point"] is null && e.Body["fixture"] is not null);
+    private static IEnumerable<JournalEvent> FromLog(this SurveySession session) => JournalMarks.FromLog(session.State, session.Device);
 }

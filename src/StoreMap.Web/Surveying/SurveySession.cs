@@ -18,6 +18,7 @@ public sealed class SurveySession
     private readonly Dictionary<string, string> shown = [];
     private readonly List<(string Point, DateTimeOffset From)> stood = [];
     private IReadOnlyList<ProbePoint> draft = [];
+    private bool isTakenUp;
 
     public SurveySession(LocalStore store, Sync sync, LiveAnswer live, TimeProvider clock)
     {
@@ -42,6 +43,9 @@ public sealed class SurveySession
     public JournalState State { get; private set; } = null!;
 
     public ProbePoint? Current { get; private set; }
+
+    /// <summary>True when the order was gone through and one was led back to a point that was passed over.</summary>
+    public bool CameBack { get; private set; }
 
     /// <summary>Since when the probe is held at the current point.</summary>
     public DateTimeOffset Since { get; private set; }
@@ -78,8 +82,8 @@ public sealed class SurveySession
     /// <summary>Walks marked on this device for the monitor's log.</summary>
     public IReadOnlyList<MarkedWalk> Walks { get; private set; } = [];
 
-    /// <summary>Line-ups whose walk was read in from this device's monitor.</summary>
-    public IReadOnlySet<string> Logged { get; private set; } = new HashSet<string>();
+    /// <summary>Line-ups that were walked on any device; true where the log was read in.</summary>
+    public IReadOnlyDictionary<string, bool> Walked { get; private set; } = new Dictionary<string, bool>();
 
     /// <summary>What is known so far; null before the first answer.</summary>
     public Answer? Answer => live.Answer;
@@ -93,8 +97,8 @@ public sealed class SurveySession
     /// <summary>What is being typed from paper.</summary>
     public PaperRows Paper { get; private set; } = new();
 
-    /// <summary>True when the monitor's log has it: its front was walked from mark to mark.</summary>
-    public bool IsWalked(ProbePoint point) => point.Pass == ProbePass.Front && !point.OnBack && Walks.Any(w => w.Fixture == point.Fixture && w.Until is not null);
+    /// <summary>True when a monitor's log has it: its front was walked from mark to mark.</summary>
+    public bool IsWalked(ProbePoint point) => point is { Pass: ProbePass.Front, OnBack: false, Fixture: { } fixture } && Walked.ContainsKey(fixture);
 
     /// <summary>Readings of this device that a new one takes the place of.</summary>
     internal IReadOnlyList<JournalEvent> Like(JsonObject reading) => journal.Like(reading, Device);
@@ -110,34 +114,57 @@ public sealed class SurveySession
 
     public bool IsSkipped(string point) => State.Skipped.Any(s => s.Point == point);
 
-    /// <summary>True once a survey was opened.</summary>
+    /// <summary>True once a survey was opened, or taken up to show what it left off.</summary>
     public bool IsOpen => State is not null;
+
+    /// <summary>Takes up the visit that was open on this device last when something is still off there or somebody inside, so that it is shown
+    /// before the visit is opened again.</summary>
+    public async Task TakeUp()
+    {
+        if (Record is not null || await Find(store.Visit) is not var (record, of)) return;
+        var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
+        if (Record is not null || (!state.Open.Any() && !state.Inside.Any())) return;
+        isTakenUp = true;
+        journal.Begin(record.Id);
+        Set(record, of);
+        await Reload();
+    }
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
     public async Task<bool> Open(string survey)
     {
-        if (await store.Survey(survey) is not { } record || await store.Store(record.Store) is not { } storeRecord) return false;
-        var fresh = Record?.Id != record.Id;
-        (Record, Store) = (record, storeRecord);
-        Plan = LayoutDocument.Parse(storeRecord.Document).Plan;
-        ShownPlan = store.Shown(Plan);
-        draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
+        if (await Find(survey) is not var (record, of)) return false;
+        var (other, fresh) = (Record?.Id != record.Id, Record?.Id != record.Id || isTakenUp);
+        Set(record, of);
         if (fresh)
         {
             live.Forget();
             stood.Clear();
             Paper = new PaperRows();
-            journal.Begin(record.Id);
-            (Current, LastKept, LastSaved) = (null, null, "");
+            if (other) journal.Begin(record.Id);
+            (Current, LastKept, LastSaved, isTakenUp) = (null, null, "", false);
         }
 
         await Reload();
+        await store.SetVisit(record.Id);
         if (live.IsDropped) Ask();
         if (fresh && Stop is { } stop) LastKept = new KeptEntries(stop.Entries, "the number at which work stopped", stop.At);
-        if (fresh || Current is null) GoTo(NextOpen(LastNoted()) ?? Points.FirstOrDefault());
+        if (fresh || Current is null) GoOnFrom(LastNoted());
+        if (Current is null) GoTo(Points.FirstOrDefault());
         IsOrdered = Store.Order is not null;
         if (!IsOrdered) PlanRoute();
         return true;
+    }
+
+    private async Task<(SurveyRecord Survey, StoreRecord Store)?> Find(string survey) =>
+        await store.Survey(survey) is { } record && await store.Store(record.Store) is { } of ? (record, of) : null;
+
+    private void Set(SurveyRecord record, StoreRecord of)
+    {
+        (Record, Store) = (record, of);
+        Plan = LayoutDocument.Parse(of.Document).Plan;
+        ShownPlan = store.Shown(Plan);
+        draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
     }
 
     // One goes on where one was, also on a device that was off meanwhile.
@@ -149,12 +176,12 @@ public sealed class SurveySession
     {
         if (!await journal.TakeIn()) return;
         Replay();
-        Ask();
+        if (!isTakenUp) Ask();
     }
 
     public void GoTo(ProbePoint? point)
     {
-        Current = point;
+        (Current, CameBack) = (point, false);
         if (point is null) return;
         Since = clock.GetUtcNow();
         stood.Add((point.Id, Since));
@@ -162,10 +189,25 @@ public sealed class SurveySession
         Changed?.Invoke();
     }
 
+    /// <summary>Goes to the next point that is neither read, walked nor skipped; after the last in order to the first that was passed over.</summary>
+    internal void GoOnFrom(ProbePoint? point)
+    {
+        var (next, isBack) = (NextOpen(point), CameBack);
+        GoTo(next);
+        CameBack = next is not null && IsLeft(next) && (isBack || PointOrder.IndexOf(Points, next.Id) < PointOrder.IndexOf(Points, point?.Id));
+        if (CameBack) Changed?.Invoke();
+    }
+
     public void Step(int by)
     {
         if (Points.Count == 0) return;
         var at = PointOrder.IndexOf(Points, Current?.Id);
+        if (at + by >= Points.Count && Points.Any(IsLeft))
+        {
+            GoOnFrom(Current);
+            return;
+        }
+
         GoTo(Points[Math.Clamp(at + by, 0, Points.Count - 1)]);
     }
 
@@ -201,7 +243,7 @@ public sealed class SurveySession
         var limits = Limits(point);
         var level = limits.Judge(value);
         if (level != StopLevel.None) await StopNow(limits, value, level);
-        else GoTo(NextOpen(point));
+        else GoOnFrom(point);
         Ask();
         return true;
     }
@@ -268,7 +310,7 @@ public sealed class SurveySession
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
             Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
         Walks = JournalMarks.Walks(State, store.Device);
-        Logged = this.FromLog().Select(e => (string)e.Body["fixture"]!).ToHashSet();
+        Walked = JournalMarks.Walked(State);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);
         Stop = OpenStop.Of(this);
         Changed?.Invoke();
@@ -293,5 +335,7 @@ public sealed class SurveySession
         Changed?.Invoke();
     }
 
-    internal ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, p => !shown.ContainsKey(p.Id) && !IsSkipped(p.Id) && !IsWalked(p)) ?? after;
+    private bool IsLeft(ProbePoint point) => !shown.ContainsKey(point.Id) && !IsSkipped(point.Id) && !IsWalked(point);
+
+    private ProbePoint? NextOpen(ProbePoint? after) => PointOrder.Next(Points, after?.Id, IsLeft) ?? after;
 }

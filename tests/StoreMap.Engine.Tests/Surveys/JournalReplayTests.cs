@@ -88,6 +88,17 @@ public class JournalReplayTests
     }
 
     [Fact]
+    public void InsideBy_TwoTechnicians_IsOfEachTheirOwn()
+    {
+        JournalEvent In(int number, string device, string fixture, bool inside) =>
+            Event(number, JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside }) with { Device = device };
+        var state = Replay(In(1, "d1", "W1", true), In(2, "d2", "W2", true), In(3, "d2", "W3", true), In(4, "d2", "W2", false));
+        Assert.Equal(["W1"], state.InsideBy("d1"));
+        Assert.Equal(["W3"], state.InsideBy("d2"));
+        Assert.Empty(state.InsideBy("d3"));
+    }
+
+    [Fact]
     public void Replay_CloseInWithASpot_AsksForOnePointThere()
     {
         var body = new JsonObject { ["fixture"] = "C1", ["at"] = 12.5, ["spot"] = "kick-plate" };

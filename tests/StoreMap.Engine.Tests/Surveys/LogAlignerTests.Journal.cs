@@ -50,6 +50,21 @@ public partial class LogAlignerTests
     }
 
     [Fact]
+    public void Walked_OnAnotherDevice_IsWalkedHereAndReadOnceItsLogIs()
+    {
+        Assert.Empty(JournalMarks.Walked(Journal(Mark(0, 10, "start", 0, "d2"))));
+        Assert.Equal([new("C2", false)], JournalMarks.Walked(Journal(ThereAndBack(0, "d2"))));
+        JournalEvent Reading(string device) => new()
+        {
+            Id = device + "-log", Survey = "s1", Device = device, Number = 9, Time = new DateTimeOffset(Start.AddSeconds(90), Local), Kind = JournalKinds.Reading,
+            Body = new JsonObject { ["fixture"] = "C2", ["at"] = 3, ["ppm"] = "4" },
+        };
+        // What another device logged there is not the log of this walk.
+        Assert.Equal([new("C2", false)], JournalMarks.Walked(Journal([.. ThereAndBack(0, "d2"), Reading("d1")])));
+        Assert.Equal([new("C2", true)], JournalMarks.Walked(Journal([.. ThereAndBack(0, "d2"), Reading("d2")])));
+    }
+
+    [Fact]
     public void Csv_OfAJournal_IsAMarksFile()
     {
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(JournalMarks.Csv(Journal(ThereAndBack(0)), "d1")));

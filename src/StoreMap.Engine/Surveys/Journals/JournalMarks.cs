@@ -31,6 +31,26 @@ public static class JournalMarks
         return walks;
     }
 
+    /// <summary>Fixtures whose front was walked from mark to mark, on any device; true where a device that walked it has read its log in.</summary>
+    /// <param name="state">The replay.</param>
+    public static IReadOnlyDictionary<string, bool> Walked(JournalState state)
+    {
+        var walked = new Dictionary<string, bool>();
+        foreach (var device in state.Events.Where(e => e.Kind == JournalKinds.Mark).Select(e => e.Device).Distinct())
+        {
+            var read = FromLog(state, device).Select(e => (string?)e.Body["fixture"]).ToHashSet();
+            foreach (var walk in Walks(state, device).Where(w => w.Until is not null)) walked[walk.Fixture] = walked.GetValueOrDefault(walk.Fixture) || read.Contains(walk.Fixture);
+        }
+
+        return walked;
+    }
+
+    /// <summary>Readings of a device's log: the only ones of a front without a probe point.</summary>
+    /// <param name="state">The replay.</param>
+    /// <param name="device">The device's id.</param>
+    public static IEnumerable<JournalEvent> FromLog(JournalState state, string device) =>
+        state.Events.Where(e => e.Kind == JournalKinds.Reading && e.Device == device && e.Body["point"] is null && e.Body["fixture"] is not null);
+
     /// <summary>The marks of ended walks as a marks file, read with <see cref="MarksCsv"/>.</summary>
     /// <param name="state">The replay.</param>
     /// <param name="device">The device's id.</param>

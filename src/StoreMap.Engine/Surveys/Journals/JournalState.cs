@@ -138,6 +138,11 @@ public sealed record JournalState
     public IEnumerable<(string Fixture, DateTimeOffset Since)> Inside => Events.Where(e => e.Kind == JournalKinds.CheckIn).GroupBy(e => (string?)e.Body["fixture"] ?? "")
         .Where(g => (bool?)g.Last().Body["in"] == true).Select(g => (g.Key, g.Last().Time));
 
+    /// <summary>Walk-ins that the technician of a device is in.</summary>
+    /// <param name="device">The device's id.</param>
+    public IEnumerable<string> InsideBy(string device) => Events.Where(e => e.Kind == JournalKinds.CheckIn).GroupBy(e => (string?)e.Body["fixture"] ?? "")
+        .Where(g => (bool?)g.Last().Body["in"] == true && g.Last().Device == device).Select(g => g.Key);
+
     /// <summary>True while something goes on in a room; null for the sales floor.</summary>
     public bool GoesOn(string? room, string what) =>
         Events.LastOrDefault(e => e.Kind == JournalKinds.Activity && (string?)e.Body["room"] == room && (string?)e.Body["what"] == what) is { } last && (bool?)last.Body["on"] == true;
