@@ -77,14 +77,14 @@ internal static class NextBestProbe
     private static string Why(Plan plan, Fixture fixture, double along, Spot spot, bool fansOn)
     {
         var place = $"at {ZoneReason.Place(plan, fixture, along)} of {fixture.Tag}";
-        if (spot == Spot.KickPlate) return $"a reading at the kick plate {place} narrows the zone most for its minutes";
+        if (spot == Spot.KickPlate) return $"a reading at the kick plate {place} tells most for the minutes it takes";
         if (spot == Spot.Ceiling)
         {
             return $"the tip moved under the lines overhead, {Say.Distance(NextProbe.SweepMetres, plan.Units)} to either side of {place}, tells most: gas there speaks for a source "
                 + "above the case, clean air for one in it; write down the highest number and where (a pole from the floor, clear of lights, wiring and sprinklers; nobody climbs on cases; leave what the pole does not reach)";
         }
 
-        if (fansOn) return $"a reading {place} narrows the zone most for its minutes";
+        if (fansOn) return $"a reading {place} tells most for the minutes it takes";
         var circuits = fixture.Sections.Select(x => x.Circuit).OfType<string>().Distinct().ToList();
         var shared = plan.Fixtures.Where(f => f.Id != fixture.Id && f.Sections.Any(x => x.Circuit is not null && circuits.Contains(x.Circuit))).Select(f => f.Tag).ToList();
         return $"with fans off, {place} tells most; first agree it with the store and whoever runs the controller, "
