@@ -57,7 +57,7 @@ internal static class Spread
 
     /// <summary>Logarithmic deviations of that share along a front, one of them true for a line-up: plumes in the aisle wander, and a case
     /// takes in where they touch it.</summary>
-    public static double[] StrayDeviations { get; } = [0.1, 0.5, 1.2];
+    public static double[] StrayDeviations { get; } = [0.1, 0.5, 0.9];
 
     /// <summary>Length over which the share keeps its deviation (1/e), metres.</summary>
     public const double StrayMetres = 3;
