@@ -35,10 +35,10 @@ internal sealed class ReadingBlock
     /// <summary>Seconds over which gusts in a case last (1/e): eddies of a foot in air of 0.1 m/s.</summary>
     public const double GustSeconds = 3;
 
-    /// <summary>Seconds without a reading of the block after which a new pass begins.</summary>
-    private const double PassSeconds = 180;
+    /// <summary>Seconds without a reading of the block after which a new round begins.</summary>
+    private const double RoundSeconds = 180;
 
-    private const int MostPasses = 3;
+    private const int MostRounds = 3;
 
     private const double C = NoiseLevels.ScaleDeviation;
 
@@ -47,8 +47,8 @@ internal sealed class ReadingBlock
 
     private static readonly double[] LevelVariance = [.. NoiseLevels.Turbulence.Select((t, i) => (t * t) + (NoiseLevels.Patch[i] * NoiseLevels.Patch[i]))];
 
-    private readonly int[] passOf;
-    private readonly int passes;
+    private readonly int[] roundOf;
+    private readonly int rounds;
 
     public ReadingBlock(string key, bool fansOn, IEnumerable<BlockReading> readings, LineUpAxis? axis)
     {
@@ -60,8 +60,8 @@ internal sealed class ReadingBlock
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
         StrayKeep = [.. Readings.Select((r, i) => i == 0 || axis is null ? 0 : Math.Exp((Readings[i - 1].S - r.S) / Spread.StrayMetres))];
         Weight = WeightOf(Readings);
-        passOf = PassesOf(Readings);
-        passes = passOf.Max() + 1;
+        roundOf = RoundsOf(Readings);
+        rounds = roundOf.Max() + 1;
         Air = axis is null ? null : new BlockAir(axis, [.. Readings.Select(r => (r.S, r.StillSeconds))]);
         LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
@@ -175,50 +175,66 @@ internal sealed class ReadingBlock
     public double LogLikelihood(double[] ppm, double logFactor = 0) =>
         Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
 
-    /// <summary>Log likelihood of the readings for gas from the aisle alone, whose share taken in strays along the front and differs from pass to
-    /// pass, summed over what each pass takes in: about the likeliest shares, one pass after another, as if the passes told nothing of each other.</summary>
+    /// <summary>Log likelihood of the readings for gas from the aisle alone, whose share taken in strays along the front and differs from round to
+    /// round, summed over what each round takes in: from the likeliest share for all of them one round after another about its likeliest share, as if
+    /// the rounds told nothing of each other. Exact for one round.</summary>
     /// <param name="ppm">ppm outside at each reading.</param>
     public double LogOfAisle(double[] ppm)
     {
-        double[] logs = [.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))];
+        double[] quiet = [.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))];
+        var logs = new double[quiet.Length];
         var intakes = FansOn ? Spread.Intakes : Spread.StillIntakes;
         var variance = Square(Spread.AisleLogDeviation);
+        var terms = Terms(-1);
+        if (rounds == 1) return NormalLaw.LogSum(terms);
+        Take(-1, Likeliest(terms));
         var (best, spread) = (0.0, 0.0);
-        var terms = new double[intakes.Length];
-        for (var pass = 0; pass < passes; pass++)
+        for (var round = 0; round < rounds; round++)
         {
-            for (var t = 0; t < terms.Length; t++)
-            {
-                Shift(intakes[t].LogFactor);
-                terms[t] = Math.Log(intakes[t].Weight) + Quiet.LogOfAisle(logs, variance);
-                Shift(-intakes[t].LogFactor);
-            }
-
-            var likeliest = Array.IndexOf(terms, terms.Max());
-            Shift(intakes[likeliest].LogFactor);
+            terms = Terms(round);
+            var likeliest = Likeliest(terms);
+            Take(round, likeliest);
             best = terms[likeliest] - Math.Log(intakes[likeliest].Weight);
             spread += NormalLaw.LogSum(terms) - best;
-
-            void Shift(double factor)
-            {
-                for (var i = 0; i < logs.Length; i++) logs[i] += passOf[i] == pass ? factor : 0;
-            }
         }
 
         return best + spread;
+
+        // Of one round, or of all at once.
+        void Take(int round, int intake)
+        {
+            for (var i = 0; i < logs.Length; i++)
+            {
+                if (round < 0 || roundOf[i] == round) logs[i] = quiet[i] + intakes[intake].LogFactor;
+            }
+        }
+
+        double[] Terms(int round)
+        {
+            var found = new double[intakes.Length];
+            for (var t = 0; t < found.Length; t++)
+            {
+                Take(round, t);
+                found[t] = Math.Log(intakes[t].Weight) + Quiet.LogOfAisle(logs, variance);
+            }
+
+            return found;
+        }
+
+        static int Likeliest(double[] terms) => Array.IndexOf(terms, terms.Max());
     }
 
-    // A pass ends where the technician was elsewhere for some minutes; more than three are taken for three.
-    private static int[] PassesOf(BlockReading[] readings)
+    // A round ends where the technician was elsewhere for some minutes; more than three are taken for three.
+    private static int[] RoundsOf(BlockReading[] readings)
     {
         var result = new int[readings.Length];
-        var pass = 0;
+        var round = 0;
         DateTimeOffset? before = null;
         foreach (var i in Enumerable.Range(0, readings.Length).OrderBy(i => readings[i].Source.Reading.Time))
         {
             var time = readings[i].Source.Reading.Time;
-            if ((time - before)?.TotalSeconds > PassSeconds && pass < MostPasses - 1) pass++;
-            (result[i], before) = (pass, time);
+            if ((time - before)?.TotalSeconds > RoundSeconds && round < MostRounds - 1) round++;
+            (result[i], before) = (round, time);
         }
 
         return result;

@@ -7,13 +7,7 @@ namespace StoreMap.Zones;
 internal static class Say
 {
     /// <summary>A distance such as <c>14 ft</c>, no finer than half a foot or a tenth of a metre.</summary>
-    public static string Distance(double metres, LengthUnit unit)
-    {
-        var (value, symbol, step) = unit is LengthUnit.Foot or LengthUnit.Inch
-            ? (metres / LengthUnits.MetresPerFoot, "ft", metres < 3 ? 0.5 : 1)
-            : (metres, "m", 0.1);
-        return Number(Math.Round(value / step) * step) + " " + symbol;
-    }
+    public static string Distance(double metres, LengthUnit unit) => Number(LengthWords.Stepped(unit, metres)) + (unit.IsCustomary() ? " ft" : " m");
 
     /// <summary>A ppm value with two digits at least as fine as a monitor shows.</summary>
     public static string Ppm(double ppm) => Number(ppm < 10 ? Math.Round(ppm, 1) : Math.Round(ppm)) + " ppm";

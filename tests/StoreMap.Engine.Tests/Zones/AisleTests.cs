@@ -48,26 +48,36 @@ public class AisleTests
         Assert.Contains(zones, z => Math.Abs(z.Center!.Value - (26 * Foot)) < 2 * Foot);
     }
 
-    /// <summary>What a line-up takes in of the aisle's gas changes between passes. Oracle: every combination of shares, one per pass.</summary>
+    /// <summary>What a line-up takes in of the aisle's gas changes between rounds. Oracle: every combination of shares, one per round, here over rounds
+    /// beside each other and over the same stretch, with fans on and off.</summary>
     [Theory]
-    [InlineData(1, 1)]
-    [InlineData(0.4, 2)]
-    [InlineData(2.2, 0.5)]
-    public void LogOfAisle_TwoPasses_IsAboutTheSumOverAllPairsOfShares(double firstFactor, double secondFactor)
+    [InlineData(AirState.FansOn, 2, false, 1, 1)]
+    [InlineData(AirState.FansOn, 2, false, 0.4, 2)]
+    [InlineData(AirState.FansOn, 2, true, 2.2, 0.5)]
+    [InlineData(AirState.FansOn, 3, true, 1, 2)]
+    [InlineData(AirState.FansOff, 2, false, 0.15, 0.4)]
+    [InlineData(AirState.FansOff, 2, true, 0.3, 2.5)]
+    public void LogOfAisle_SomeRounds_IsAboutTheSumOverAllTheirShares(AirState air, int rounds, bool overTheSame, double firstFactor, double lastFactor)
     {
-        var ppm = Enumerable.Range(0, 9).Select(i => 12.0 - (0.7 * i)).ToArray();
-        var block = TwoPasses([.. ppm.Select((p, i) => p * (i < 5 ? firstFactor : secondFactor))]);
-        var sum = double.NegativeInfinity;
-        foreach (var first in Spread.Intakes)
+        const int each = 4;
+        var count = rounds * each;
+        var ppm = Enumerable.Range(0, count).Select(i => 12.0 - (0.4 * i)).ToArray();
+        int RoundOf(int i) => overTheSame ? i % rounds : i / each;
+        var block = InRounds(air, [.. ppm.Select((p, i) => p * (RoundOf(i) == rounds - 1 ? lastFactor : firstFactor))], RoundOf);
+        var intakes = air == AirState.FansOn ? Spread.Intakes : Spread.StillIntakes;
+        var (sum, shared) = (double.NegativeInfinity, double.NegativeInfinity);
+        for (var c = 0; c < Math.Pow(intakes.Length, rounds); c++)
         {
-            foreach (var second in Spread.Intakes)
-            {
-                double[] logs = [.. ppm.Select((p, i) => Math.Log(p) + (i < 5 ? first.LogFactor : second.LogFactor))];
-                sum = NormalLaw.LogAdd(sum, Math.Log(first.Weight * second.Weight) + block.Quiet.LogOfAisle(logs, Spread.AisleLogDeviation * Spread.AisleLogDeviation));
-            }
+            var shares = Enumerable.Range(0, rounds).Select(r => intakes[c / (int)Math.Pow(intakes.Length, r) % intakes.Length]).ToArray();
+            double[] logs = [.. ppm.Select((p, i) => Math.Log(p) + shares[RoundOf(i)].LogFactor)];
+            var log = block.Quiet.LogOfAisle(logs, Spread.AisleLogDeviation * Spread.AisleLogDeviation);
+            sum = NormalLaw.LogAdd(sum, shares.Sum(s => Math.Log(s.Weight)) + log);
+            if (shares.Distinct().Count() == 1) shared = NormalLaw.LogAdd(shared, Math.Log(shares[0].Weight) + log);
         }
 
-        Assert.Equal(sum, block.LogOfAisle(ppm), 0.7);
+        Assert.Equal(sum, block.LogOfAisle(ppm), 0.6);
+        // One share for all rounds can't tell that.
+        if (Math.Max(firstFactor / lastFactor, lastFactor / firstFactor) > 4) Assert.True(shared < sum - 1, $"{shared} {sum}");
     }
 
     /// <summary>A front full of a neighbour's gas, with half of it left when both stand still, is no leak: the numbers are those of a simulated
@@ -98,7 +108,12 @@ public class AisleTests
         Assert.DoesNotContain(answer.Zones, z => z.Fixture == "C3" && z.Probability > 0.5);
     }
 
-    // Nine readings a foot apart: five at once, four some minutes later.
-    private static ReadingBlock TwoPasses(double[] ppm) => BlockBuilder.Of(
-        LineUps.Of(Case(LengthUnit.Foot))[0], Net([.. ppm.Select((p, i) => Reading(i < 5 ? i : i + 10, p, new ReadingPlace { Fixture = "C1", Along = (2 + i) * Foot, At = new PlanPoint((2 + i) * Foot, 0) }))]))[0];
+    // Readings a foot apart, a minute between those of a round and more between rounds.
+    private static ReadingBlock InRounds(AirState air, double[] ppm, Func<int, int> roundOf) => BlockBuilder.Of(
+        LineUps.Of(Case(LengthUnit.Foot))[0], Net([.. ppm.Select((p, i) =>
+        {
+            var along = (2 + i) * Foot;
+            var net = Reading(i, p, new ReadingPlace { Fixture = "C1", Along = along, At = new PlanPoint(along, 0) });
+            return net with { Reading = net.Reading with { Time = net.Reading.Time.AddMinutes((roundOf(i) * 20) - (i / 2)), Air = air } };
+        }).OrderBy(r => r.Reading.Time)]))[0];
 }
