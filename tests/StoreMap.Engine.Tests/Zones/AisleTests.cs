@@ -85,10 +85,18 @@ public class AisleTests
     [Fact]
     public void Locate_EvenGasAcrossANarrowAisleThatFallsWithFansOff_IsTheNeighboursGas()
     {
-        var across = Neighbour("C3", 1.1);
-        var plan = Case(LengthUnit.Foot) with { Fixtures = [Case(LengthUnit.Foot).Fixtures[0], across] };
-        (double Feet, double Ppm)[] leaking = [(12, 23), (14, 50), (16, 47), (18, 89), (20, 53), (22, 62), (24, 38), (26, 41), (28, 26)];
-        (double Feet, double Ppm)[] leakingStill = [(13, 49), (15, 59), (17, 105), (19, 108), (21, 71), (23, 44), (25, 32), (27, 28), (29, 19)];
+        var answer = BesideAStrongLeak(16, [12, 11, 10, 11, 10], [5, 5, 5, 5]);
+        Assert.Contains(answer.Zones, z => z.Fixture == "C1" && z.Probability > 0.8);
+        Assert.DoesNotContain(answer.Zones, z => z.Fixture == "C3" && z.Probability > 0.5);
+    }
+
+    // A case that leaks at 18 ft, and readings across 1.1 m of aisle every 2 ft from opposite a place on; with fans off from a foot farther.
+    private static LocateResult BesideAStrongLeak(double from, double[] across, double[] acrossStill)
+    {
+        var neighbour = Neighbour("C3", 1.1);
+        var plan = Case(LengthUnit.Foot) with { Fixtures = [Case(LengthUnit.Foot).Fixtures[0], neighbour] };
+        double[] leaking = [23, 50, 47, 89, 53, 62, 38, 41, 26];
+        double[] leakingStill = [49, 59, 105, 108, 71, 44, 32, 28, 19];
         NetReading At(int minute, Fixture fixture, double feet, double ppm, AirState air = AirState.FansOn)
         {
             var along = fixture.Id == "C1" ? feet : 36 - feet;
@@ -96,16 +104,13 @@ public class AisleTests
             return reading with { Reading = reading.Reading with { Air = air } };
         }
 
-        var survey = Net(
+        return Locating.Locate(plan, Net(
         [
-            .. leaking.Select((r, i) => At(i, plan.Fixtures[0], r.Feet, r.Ppm)),
-            .. new double[] { 12, 11, 10, 11, 10 }.Select((ppm, i) => At(15 + i, across, 16 + (2 * i), ppm)),
-            .. leakingStill.Select((r, i) => At(30 + i, plan.Fixtures[0], r.Feet, r.Ppm, AirState.FansOff)),
-            .. new double[] { 5, 5, 5, 5 }.Select((ppm, i) => At(45 + i, across, 17 + (2 * i), ppm, AirState.FansOff)),
-        ]);
-        var answer = Locating.Locate(plan, survey, []);
-        Assert.Contains(answer.Zones, z => z.Fixture == "C1" && z.Probability > 0.8);
-        Assert.DoesNotContain(answer.Zones, z => z.Fixture == "C3" && z.Probability > 0.5);
+            .. leaking.Select((ppm, i) => At(i, plan.Fixtures[0], 12 + (2 * i), ppm)),
+            .. across.Select((ppm, i) => At(15 + i, neighbour, from + (2 * i), ppm)),
+            .. leakingStill.Select((ppm, i) => At(30 + i, plan.Fixtures[0], 13 + (2 * i), ppm, AirState.FansOff)),
+            .. acrossStill.Select((ppm, i) => At(45 + i, neighbour, from + 1 + (2 * i), ppm, AirState.FansOff)),
+        ]), []);
     }
 
     // Readings a foot apart, a minute between those of a round and more between rounds.
