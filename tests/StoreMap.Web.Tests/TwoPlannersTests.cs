@@ -69,6 +69,38 @@ public sealed class TwoPlannersTests(Chromium chromium)
         Assert.Contains("\"Milk\"", await server.Get($"/api/stores/{store}/layout"), StringComparison.Ordinal);
     }
 
+    /// <summary>An order made by hand was gone, without a word, with the next word changed on the plan.</summary>
+    [Fact]
+    public async Task Walk_PutInOrderAndThePlanSaved_KeepsItsOrder()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "order");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url, cases: 4);
+        await Floor.AllSent(page);
+        var store = page.Url;
+        await Floor.Turn(page, store + "/route");
+        var stops = page.Locator(".stops li .what");
+        await stops.First.WaitForAsync();
+        var planned = await stops.AllInnerTextsAsync();
+        var before = await Wait.Until(() => WalkTests.Drawn(page), now => now.Count > 0);
+        await page.Locator(".stops .earlier").Last.ClickAsync();
+        string[] put = [.. planned.Take(planned.Count - 2), planned[^1], planned[^2]];
+        await Assertions.Expect(stops).ToHaveTextAsync(put);
+        var drawn = await Wait.Until(() => WalkTests.Drawn(page), now => now.Count == before.Count && !now.SequenceEqual(before));
+        await Floor.AllSent(page);
+
+        await Floor.Turn(page, store + "/plan");
+        await Name(page, "2", "Salads");
+        await Save(page);
+        await Floor.AllSent(page);
+        await Floor.Turn(page, store + "/route");
+        await Assertions.Expect(stops.Filter(new() { HasText = "Salads" })).ToHaveCountAsync(1);
+        await Wait.Equal(drawn, () => WalkTests.Drawn(page));
+        await Assertions.Expect(page.Locator("#added")).ToHaveCountAsync(0);
+        screens.IsQuiet();
+    }
+
     [Fact]
     public async Task Store_AddedByTwoApart_IsKeptOnBothDevicesAndPutTogether()
     {

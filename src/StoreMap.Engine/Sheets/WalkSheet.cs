@@ -42,9 +42,9 @@ public static class WalkSheet
         if (RouteHours.Line(plan, route, words) is { } hours) yield return NoteItems.Line(hours);
         yield return NoteItems.Line(words["walk.numbers"]);
         if (route.Points.Any(LineDrops.Marked)) yield return NoteItems.Line(words["walk.drops"]);
+        foreach (var warning in route.Warnings) yield return NoteItems.Bullet(words.Remark(warning.Message));
         if (route.LeftOut.Count > 0) yield return new TextItem(words["walk.left-out"], SheetStyle.SmallBold) { After = 0.4 };
         foreach (var place in route.LeftOut.GroupBy(p => plan.FindFixture(p.Fixture) is { } fixture ? PlaceWords.Case(fixture) : PlaceWords.Of(plan, words, p)))
             yield return NoteItems.Bullet(words.Say("walk.left-out-place", place.Key, string.Join(", ", place.Select(p => p.Id))));
-        foreach (var warning in route.Warnings) yield return NoteItems.Bullet(words.Remark(warning.Message));
     }
 }

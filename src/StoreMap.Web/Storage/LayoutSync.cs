@@ -50,7 +50,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
             if (elsewhere) return null;
             // A sending may have ended since, or another one's plan come, which this one was not made from.
             var version = now.Document == from.Document ? now.Version : from.Version;
-            return now with { Document = document, Name = name, Version = version, Changed = version > 0 || now.Changed, Order = null };
+            return now with { Document = document, Name = name, Version = version, Changed = version > 0 || now.Changed, Order = now.OrderSet };
         });
         return elsewhere ? null : kept;
     }
@@ -61,7 +61,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
         try
         {
             if (await server.Layout(id) is not var (version, document)) return false;
-            return await store.Change(id, now => now with { Version = version, Document = document, Changed = false, Order = null }) is not null;
+            return await store.Change(id, now => now with { Version = version, Document = document, Changed = false, Order = now.OrderSet }) is not null;
         }
         catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
         {
@@ -88,7 +88,7 @@ internal sealed class LayoutSync(Server server, LocalStore store)
     public async Task Fetch(ServerStore there)
     {
         if (!IsBehind(await store.Store(there.Id)) || await server.Layout(there.Id) is not var (version, document)) return;
-        var now = await store.Change(there.Id, now => now is { Version: 0 } or { Changed: true } ? null : now with { Name = there.Name, Version = version, Document = document, Order = null });
+        var now = await store.Change(there.Id, now => now is { Version: 0 } or { Changed: true } ? null : now with { Name = there.Name, Version = version, Document = document, Order = now.OrderSet });
         if (now is null) await store.Put(new StoreRecord { Id = there.Id, Name = there.Name, Version = version, Document = document });
 
         bool IsBehind(StoreRecord? here) => here is null || (here.Version > 0 && here.Version < there.Version && !here.Changed);

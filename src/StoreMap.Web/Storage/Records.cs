@@ -30,6 +30,10 @@ public sealed record StoreRecord
     /// <summary>Id of the entry that set order, stops and time last, whoever made it; null when nobody did.</summary>
     public string? Walk { get; init; }
 
+    /// <summary>What is left of <see cref="Order"/> when the plan changes: an order that somebody set holds for the points that stay, one that was only
+    /// planned is planned anew.</summary>
+    internal IReadOnlyList<string>? OrderSet => Walk is null ? null : Order;
+
     /// <summary>A service record's text as earlier versions kept it; its entries are taken into the journal at the first start.</summary>
     public string? Service { get; init; }
 }

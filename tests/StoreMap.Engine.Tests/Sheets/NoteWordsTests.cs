@@ -37,6 +37,25 @@ public class NoteWordsTests
         Assert.Equal("Look: lines overhead here", ZoneNotes.LookLine(DemoRoute.Plan, Words.English, new("C2", 0.9, "lines overhead here", above + new PlanPoint(0, 9))));
     }
 
+    /// <summary>A page without room for all call-outs names the other likely leaks: one confirmed behind a panel had been a count only.</summary>
+    [Fact]
+    public void Callouts_CutAfterTheFirst_NameTheOtherLikelyLeaks()
+    {
+        var (net, located) = (DemoStudy.Study.Value.Visit, DemoStudy.Study.Value.Result);
+        var told = ZoneNotes.Told(located).ToList();
+        Assert.True(told.Count > 1);
+        var others = string.Join(", ", told.Skip(1).Select(z => $"{ZonesPass.Letter(located.Zones.ToList().IndexOf(z))} {DemoRoute.Plan.FindFixture(z.Fixture)!.Tag}"));
+        Assert.Contains($"Gas also at {others}: see", Text(1), StringComparison.Ordinal);
+        Assert.DoesNotContain("Gas also at", Text(9), StringComparison.Ordinal);
+
+        string Text(int most)
+        {
+            var set = new SheetSet(DemoRoute.Plan, new SheetContext(), "2026-08-04");
+            set.AddText(new SheetHead("summary", "Page", "Page"), [.. ZoneNotes.Callouts(DemoRoute.Plan, net, located, Words.English, most, brief: true)]);
+            return string.Join(' ', System.Xml.Linq.XDocument.Parse(Assert.Single(set.Finish()).Svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value));
+        }
+    }
+
     /// <summary>What no place explains is looked for anew: there is no place to climb to, and so no caution for one.</summary>
     [Theory]
     [InlineData("en", "Gas at 1B", "its source not found: probe the case and the air round it again, no place explains its readings well.")]

@@ -45,7 +45,11 @@ internal static class ZoneNotes
             yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), brief ? HeatMapSheet.Name : null) { After = 1.4 };
         }
 
-        var left = located.Zones.Count - shown.Count + located.Elsewhere.Count - room;
+        // What is likely is named all the same.
+        var named = shown.Select(z => z.Index).ToHashSet();
+        var likely = brief ? located.Zones.Index().Where(z => !named.Contains(z.Index) && IsTold(z.Index, z.Item)).Select(z => $"{ZonesPass.Letter(z.Index)} {plan.FindFixture(z.Item.Fixture)?.Tag}").ToList() : [];
+        if (likely.Count > 0) yield return NoteItems.Line(words.Say("zone.also", string.Join(", ", likely)));
+        var left = located.Zones.Count - shown.Count - likely.Count + located.Elsewhere.Count - room;
         if (left > 0) yield return NoteItems.Muted(words.Say("zone.more", Numbers.Whole(left)));
     }
 
