@@ -162,10 +162,23 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#pdf-work progress")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#pdf")).ToBeDisabledAsync();
         await screens.Look("pdf");
-        await page.Locator("#stop-pdf").ClickAsync();
+        await page.Locator("#pdf-work button").ClickAsync();
         await Assertions.Expect(page.Locator(".work")).ToHaveTextAsync("Stopped. No PDF was made.");
         await page.UnrouteAllAsync(new() { Behavior = UnrouteBehavior.IgnoreErrors });
         held.SetResult();
+
+        // A progress that can't be read, as a proxy's own page, ends nothing.
+        var asked = new TaskCompletionSource();
+        await page.RouteAsync("**/report", async route =>
+        {
+            if (route.Request.Method == "POST") await asked.Task;
+            await route.ContinueAsync();
+        });
+        await page.RouteAsync("**/report/*", async route =>
+        {
+            await route.FulfillAsync(new() { ContentType = "text/html", Body = "<p>One moment.</p>" });
+            asked.TrySetResult();
+        });
         var pdf = await File.ReadAllBytesAsync(await Desk.Download(page, "#pdf"), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
         screens.IsQuiet();
