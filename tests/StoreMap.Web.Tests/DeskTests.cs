@@ -69,7 +69,17 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(1);
         await Assertions.Expect(page.Locator(".order li div").First).Not.ToHaveTextAsync(first);
         var second = await page.Locator(".order li b").Nth(1).InnerTextAsync();
+
+        // What was typed for one panel is not another's, and is gone once the form is left.
+        await page.Locator(".leak-here").First.ClickAsync();
+        await page.Locator("input.component").FillAsync("drain");
         await page.Locator(".leak-here").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveValueAsync("");
+        await page.Locator("input.component").FillAsync("fan");
+        await page.Locator(".order .cancel").ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveCountAsync(0);
+        await page.Locator(".leak-here").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveValueAsync("");
         await page.Locator("input.component").FillAsync("expansion valve flare");
         await page.Locator(".confirm").ClickAsync();
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(2);
