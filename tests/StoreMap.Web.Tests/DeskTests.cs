@@ -69,7 +69,17 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(1);
         await Assertions.Expect(page.Locator(".order li div").First).Not.ToHaveTextAsync(first);
         var second = await page.Locator(".order li b").Nth(1).InnerTextAsync();
+
+        // What was typed for one panel is not another's, and is gone once the form is left.
+        await page.Locator(".leak-here").First.ClickAsync();
+        await page.Locator("input.component").FillAsync("drain");
         await page.Locator(".leak-here").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveValueAsync("");
+        await page.Locator("input.component").FillAsync("fan");
+        await page.Locator(".order .cancel").ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveCountAsync(0);
+        await page.Locator(".leak-here").Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator("input.component")).ToHaveValueAsync("");
         await page.Locator("input.component").FillAsync("expansion valve flare");
         await page.Locator(".confirm").ClickAsync();
         await Assertions.Expect(page.Locator(".looked li")).ToHaveCountAsync(2);
@@ -162,10 +172,23 @@ public sealed partial class DeskTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#pdf-work progress")).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("#pdf")).ToBeDisabledAsync();
         await screens.Look("pdf");
-        await page.Locator("#stop-pdf").ClickAsync();
+        await page.Locator("#pdf-work button").ClickAsync();
         await Assertions.Expect(page.Locator(".work")).ToHaveTextAsync("Stopped. No PDF was made.");
         await page.UnrouteAllAsync(new() { Behavior = UnrouteBehavior.IgnoreErrors });
         held.SetResult();
+
+        // A progress that can't be read, as a proxy's own page, ends nothing.
+        var asked = new TaskCompletionSource();
+        await page.RouteAsync("**/report", async route =>
+        {
+            if (route.Request.Method == "POST") await asked.Task;
+            await route.ContinueAsync();
+        });
+        await page.RouteAsync("**/report/*", async route =>
+        {
+            await route.FulfillAsync(new() { ContentType = "text/html", Body = "<p>One moment.</p>" });
+            asked.TrySetResult();
+        });
         var pdf = await File.ReadAllBytesAsync(await Desk.Download(page, "#pdf"), TestContext.Current.CancellationToken);
         Assert.Equal("%PDF-"u8.ToArray(), pdf[..5]);
         screens.IsQuiet();

@@ -125,6 +125,48 @@ public sealed class DrawingTests(Chromium chromium, ITestOutputHelper output)
         screens.IsQuiet();
     }
 
+    /// <summary>Keys work while the pointer is down: a picture let go of stayed in the hand, and one that went ended in a failure.</summary>
+    [Fact]
+    public async Task Picture_LetGoOfOrGoneWhileItIsDragged_IsNotMoved()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "underlay-drag");
+        var page = screens.Page;
+        await Plan(page, server, 3);
+        await page.GetByText("Picture under the plan").ClickAsync();
+        await page.Locator("#underlay-file").SetInputFilesAsync(new FilePayload { Name = "a.png", MimeType = "image/png", Buffer = Convert.FromBase64String(await page.EvaluateAsync<string>(Photo)) });
+        await page.Locator("#board image").WaitForAsync();
+        var put = await Box(page);
+
+        await Drag();
+        await page.Keyboard.PressAsync("Escape");
+        await Wait.Equal<double>(put, async () => await Box(page));
+        await page.Mouse.UpAsync();
+        await Assertions.Expect(page.Locator("#move-picture")).ToHaveAttributeAsync("aria-pressed", "false");
+        Assert.Equal(put, await Box(page));
+
+        await Drag();
+        await page.Keyboard.PressAsync("Control+z");
+        await Assertions.Expect(page.Locator("#board image")).ToHaveCountAsync(0);
+        await page.Mouse.UpAsync();
+        await page.Keyboard.PressAsync("Control+y");
+        await page.Locator("#board image").WaitForAsync();
+        Assert.Equal(put, await Box(page));
+        await Assertions.Expect(page.Locator("#move-picture")).ToHaveAttributeAsync("aria-pressed", "false");
+        screens.IsQuiet();
+
+        async Task Drag()
+        {
+            await page.Locator("#move-picture").ClickAsync();
+            await page.Locator(".board").FocusAsync();
+            var area = (await page.Locator("#board image").BoundingBoxAsync())!;
+            await page.Mouse.MoveAsync(area.X + (area.Width / 2), area.Y + (area.Height / 2));
+            await page.Mouse.DownAsync();
+            await page.Mouse.MoveAsync(area.X + (area.Width / 2) + 60, area.Y + (area.Height / 2), new() { Steps = 3 });
+            await Wait.Until(async () => (await Box(page))[0], x => x > put[0]);
+        }
+    }
+
     [Fact]
     public async Task Corner_Dragged_ResizesARoomAndAListPutsItsCasesBesideTheStore()
     {

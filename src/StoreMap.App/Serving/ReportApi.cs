@@ -15,13 +15,10 @@ internal static class ReportApi
 {
     private const int MostSurveys = 60;
 
-    // Drawing a pack takes a core for seconds; one at a time leaves the server free for those who log.
-    private static readonly SemaphoreSlim One = new(1);
-
     public static void Map(RouteGroupBuilder api)
     {
         api.MapPost("/stores/{store}/report", Bind).WithSummary("The report of some visits as a PDF.");
-        api.MapGet("/stores/{store}/report/{job}", (string job, ReportJobs jobs) => jobs.Of(job) is { } progress ? Results.Ok(progress) : Results.NoContent())
+        api.MapGet("/stores/{store}/report/{job}", (string store, string job, ReportJobs jobs) => jobs.Of(store, job) is { } progress ? Results.Ok(progress) : Results.NoContent())
             .WithSummary("How far a report being bound is, by the id given as its job; nothing when none is.");
     }
 
@@ -40,21 +37,11 @@ internal static class ReportApi
             parts |= part;
         }
 
-        jobs.Tell(wish.Job, new ReportProgress(null, 0));
+        jobs.Tell(store, wish.Job, new ReportProgress(null, 0));
         try
         {
-            await One.WaitAsync(cancel);
-        }
-        catch (OperationCanceledException)
-        {
-            jobs.Tell(wish.Job, null);
-            throw;
-        }
-
-        try
-        {
-            // Away from the threads that answer requests.
-            return await Task.Run(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, findings, wish, parts == ReportParts.None ? ReportParts.All : parts, jobs, cancel), cancel);
+            return await jobs.InTurn(() => Draw(layout, [.. rows.OfType<SurveyRow>()], journal, findings, wish, parts == ReportParts.None ? ReportParts.All : parts, jobs, cancel), cancel)
+                ?? Results.Json(new ApiProblem("busy", "Too many reports wait to be bound already. Ask again in a minute."), statusCode: StatusCodes.Status503ServiceUnavailable);
         }
         catch (RefusedInputException refused)
         {
@@ -62,8 +49,7 @@ internal static class ReportApi
         }
         finally
         {
-            jobs.Tell(wish.Job, null);
-            One.Release();
+            jobs.Tell(store, wish.Job, null);
         }
     }
 
@@ -78,14 +64,14 @@ internal static class ReportApi
         ServiceRecord? record = wish.Service is null ? FindingsApi.Record(plan, findings, journal).Record : ServiceRecordFile.Parse(wish.Service, null, plan).Record;
         if (record.Entries.Count + record.Movements.Count == 0) record = null;
         var context = new SheetContext { Company = wish.Company ?? "", Language = wish.Language ?? "en", PlanPaper = PaperSize.Find(wish.Paper) };
-        var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, work => jobs.Sink(wish.Job, work), cancel)
+        var study = new VisitStudy(plan.ShownIn(LengthUnits.FromSymbol(wish.Units)), points, [.. Visits.ByDate(surveys).Select(s => NetSurveyBuilder.Build(plan, s))], record, context, work => jobs.Sink(layout.Store, wish.Job, work), cancel)
         {
             Checked = visits.SelectMany(day => day.SelectMany(v => v.State.Panels).Select(p => (day.Key, Panel: p))).ToLookup(p => p.Key, p => PanelCheck.Of(p.Panel)),
             Journals = visits.SelectMany(day => day.Select(v => (day.Key, v.State))).ToLookup(v => v.Key, v => v.State),
         };
         var sheets = study.Report(parts);
         var info = SheetFiles.Info(ReportPages.Title(plan, study.Context), study.Context, study.Visit.Survey.Start);
-        var pdf = SheetRaster.ToPdf(sheets, info, jobs.Sink(wish.Job, $"Binding {sheets.Count} sheets"), cancel);
+        var pdf = SheetRaster.ToPdf(sheets, info, jobs.Sink(layout.Store, wish.Job, $"Binding {sheets.Count} sheets"), cancel);
         return Results.File(pdf, "application/pdf", $"{plan.Id}-report.pdf");
     }
 

@@ -38,6 +38,12 @@ internal sealed class RequestLog(RequestDelegate next, Logger log)
             await next(context);
             Write(log, context.Request.Method, Pattern(context), context.Response.StatusCode, Milliseconds(begun));
         }
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        {
+            // The client stopped it or went away: nothing failed here.
+            Write(log, context.Request.Method, Pattern(context), StatusCodes.Status499ClientClosedRequest, Milliseconds(begun));
+            throw;
+        }
         catch (Exception failure)
         {
             log.Error("{Method} {Pattern} failed with {Failure} after {Milliseconds} ms at {Trace}", context.Request.Method, Pattern(context), failure.GetType().Name, Milliseconds(begun), failure.StackTrace);

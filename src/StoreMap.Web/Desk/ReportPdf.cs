@@ -41,7 +41,7 @@ internal sealed class ReportPdf(HttpClient http, Action changed)
             while (await Task.WhenAny(binding, Task.Delay(AskAgain, stop.Token)) != binding) await Ask(store, job, stop.Token);
             using var answer = await binding;
             if (!answer.IsSuccessStatusCode)
-                return (answer.StatusCode == HttpStatusCode.Unauthorized ? "The server asks for a sign-in first; see This device." : "The server could not make the PDF. Print instead.", null);
+                return (Why(answer.StatusCode), null);
             Tell("Fetching the PDF", null);
             Browser.Download($"{store}-report.pdf", "application/pdf", await answer.Content.ReadAsByteArrayAsync(stop.Token));
             return (null, "The PDF is with the browser's downloads.");
@@ -64,17 +64,24 @@ internal sealed class ReportPdf(HttpClient http, Action changed)
     /// <summary>Stops it, here and on the server.</summary>
     public void Stop() => running?.Cancel();
 
+    private static string Why(HttpStatusCode status) => status switch
+    {
+        HttpStatusCode.Unauthorized => "The server asks for a sign-in first; see This device.",
+        HttpStatusCode.ServiceUnavailable => "The server has too many reports to bind already. Try again in a minute, or print.",
+        _ => "The server could not make the PDF. Print instead.",
+    };
+
     // How far it is is worth no trouble: the answer itself tells what is wrong.
     private async Task Ask(string store, string job, CancellationToken cancel)
     {
         try
         {
             using var answer = await http.GetAsync($"api/stores/{store}/report/{job}", cancel);
-            if (answer.StatusCode != HttpStatusCode.OK || JsonSerializer.Deserialize(await answer.Content.ReadAsStringAsync(cancel), DeskJson.Plain.ReportProgress) is not { } progress) return;
+            if (answer.StatusCode != HttpStatusCode.OK || await Server.Read(answer, DeskJson.Plain.ReportProgress) is not { } progress) return;
             if (progress.Work is { } work) Tell($"The server: {work}", progress.Share);
             else Tell("The server binds another report first", null);
         }
-        catch (HttpRequestException)
+        catch (Exception e) when (!cancel.IsCancellationRequested && e is HttpRequestException or TaskCanceledException)
         {
         }
     }

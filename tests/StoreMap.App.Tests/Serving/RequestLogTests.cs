@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using Microsoft.AspNetCore.Http;
 using StoreMap.App.Serving;
 
 namespace StoreMap.Tests.Serving;
@@ -25,6 +26,34 @@ public class RequestLogTests
             Assert.Equal(["/api/session", "/api/stores/{store}/layout"], lines.Select(l => l.GetProperty("Pattern").GetString()!));
             Assert.All(lines, l => Assert.Equal(401, l.GetProperty("Status").GetInt32()));
             foreach (var secret in new[] { "Quillfeather", "herons", "not the right one", "tern-hollow", "Tern Hollow" }) Assert.DoesNotContain(secret, text, StringComparison.OrdinalIgnoreCase);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    /// <summary>Stopping a report is ordinary use: it was an error with a stack.</summary>
+    [Fact]
+    public async Task Request_TheClientStopped_IsA499AndNoFailure()
+    {
+        var folder = Path.Combine(Path.GetTempPath(), "storemap-log-" + Path.GetRandomFileName());
+        try
+        {
+            using var stopped = new CancellationTokenSource();
+            var context = new DefaultHttpContext { RequestAborted = stopped.Token };
+            context.Request.Path = "/api/stores";
+            using (var log = RequestLog.Files(folder))
+            {
+                await stopped.CancelAsync();
+                await Assert.ThrowsAsync<OperationCanceledException>(() => new RequestLog(_ => throw new OperationCanceledException(stopped.Token), log).InvokeAsync(context));
+            }
+
+            var line = JsonDocument.Parse(await File.ReadAllTextAsync(Directory.GetFiles(folder).Single(), TestContext.Current.CancellationToken)).RootElement;
+            Assert.Equal(499, line.GetProperty("Status").GetInt32());
+            Assert.True(line.GetProperty("Milliseconds").GetDouble() >= 0);
+            Assert.False(line.TryGetProperty("@l", out _), "it is not plain information");
+            Assert.False(line.TryGetProperty("Trace", out _), "it has a stack");
         }
         finally
         {

@@ -41,7 +41,7 @@ public class DraftInReachTests
 
     [Theory]
     [InlineData("en", "Not reachable")]
-    [InlineData("de", "Nicht erreichbar")]
+    [InlineData("de", "Nicht zugänglich, auf diesem Rundgang ausgelassen")]
     public void WalkSheet_PointsLeftOut_AreListedAsNotReachable(string language, string heading)
     {
         var (draft, leftOut) = Draft.InReach(Paths.Floor);

@@ -63,7 +63,7 @@ internal static class HappenedNotes
     private static IEnumerable<CutLine> Notes(Plan plan, NetSurvey net, VisitAccount? account, Words words) => net.Readings.Where(r => !string.IsNullOrWhiteSpace(r.Reading.Note))
         .Select(r => new CutLine(words.Say("gaps.note", PlaceOf(plan, account, r.Reading.Place, words), Number(r, words), Listing.Typed(r.Reading.Note!)), First: r.IsHit));
 
-    /// <summary>Notes of their own, and those with photos and panels.</summary>
+    /// <summary>Notes of their own, and those with photos.</summary>
     private static IEnumerable<CutLine> FreeNotes(Plan plan, NetSurvey net, VisitAccount? account, Words words) => (account?.Notes ?? []).Select(n =>
     {
         var place = n.Note.Panel is { } panel ? PlaceWords.Panels(plan, words, [panel])[0] : n.Place is { } at ? PlaceOf(plan, account, at, words) : words["left.store"];

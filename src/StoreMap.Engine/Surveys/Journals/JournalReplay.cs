@@ -123,7 +123,7 @@ public static class JournalReplay
 
     private static JournalNote? Note(JournalEvent e)
     {
-        var text = e.Kind switch { JournalKinds.Note => Text(e, "text"), JournalKinds.Photo or JournalKinds.Panel => Text(e, "note"), _ => null };
+        var text = e.Kind switch { JournalKinds.Note => Text(e, "text"), JournalKinds.Photo => Text(e, "note"), _ => null };
         return string.IsNullOrWhiteSpace(text) ? null
             : new JournalNote(e.Time, text, e.Kind == JournalKinds.Photo) { Point = Text(e, "point"), Fixture = Text(e, "fixture"), Panel = Text(e, "panel") };
     }

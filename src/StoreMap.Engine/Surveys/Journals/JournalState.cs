@@ -67,7 +67,7 @@ public sealed record PanelLook(string Event, string Panel, bool Leak, string? Co
     public DateOnly LiftedOn => Day ?? DateOnly.FromDateTime(Time.DateTime);
 }
 
-/// <summary>What someone typed beside the readings: a note of its own, or one with a photo or with a panel that was lifted.</summary>
+/// <summary>What someone typed beside the readings: a note of its own, or one with a photo.</summary>
 /// <param name="Time">When.</param>
 /// <param name="Text">As typed.</param>
 /// <param name="WithPhoto">True for a note with a photo.</param>
