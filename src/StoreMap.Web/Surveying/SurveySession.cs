@@ -142,7 +142,7 @@ public sealed class SurveySession
             stood.Clear();
             Paper = new PaperRows();
             if (other) journal.Begin(record.Id);
-            (Current, LastKept, LastSaved, isTakenUp) = (null, null, "", false);
+            (Current, CameBack, LastKept, LastSaved, isTakenUp) = (null, false, null, "", false);
         }
 
         await Reload();
