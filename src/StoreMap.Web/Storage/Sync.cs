@@ -240,28 +240,11 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
         }
     }
 
-    // A photo that the server won't have stays here and is not tried again.
     private async Task SendPhotos(string journal, string place)
     {
-        foreach (var photo in JsonSerializer.Deserialize(await Browser.UnsentPhotos(journal), Json.Default.StringArray)!)
-        {
-            switch (await Browser.SendPhoto(photo, place, store.Device))
-            {
-                case 204:
-                    await Browser.PhotoDone(photo, false);
-                    break;
-                case 400 or 409 or 413 or 415:
-                    await Browser.PhotoDone(photo, true);
-                    Trouble = "The server did not take a photo. It stays on this device and in the visit's backup file.";
-                    break;
-                case 401:
-                    Stand = SyncStand.SignIn;
-                    return;
-                default:
-                    // Not reached, or the visit or store is not there yet: with the next round.
-                    return;
-            }
-        }
+        var (signIn, trouble) = await PhotoSync.Send(store, journal, place);
+        if (signIn) Stand = SyncStand.SignIn;
+        Trouble = trouble ?? Trouble;
     }
 
     private async Task Fetch()
