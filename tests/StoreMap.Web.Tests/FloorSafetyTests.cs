@@ -53,7 +53,7 @@ public sealed class FloorSafetyTests(Chromium chromium)
         await using var device = await chromium.Phone();
         var page = await device.NewPageAsync();
         await Floor.MakeStore(page, server.Url);
-        await Floor.Begin(page);
+        await Floor.Begin(page, range: "10000");
         await Floor.To(page, "1A");
         foreach (var digit in "9400") await page.Locator($"#key-{(int)digit}").ClickAsync();
         await page.Locator("#save").ClickAsync();
@@ -76,6 +76,49 @@ public sealed class FloorSafetyTests(Chromium chromium)
         await page.Locator("#tab-end").ClickAsync();
         await page.GetByText("entries").ClickAsync();
         await Assertions.Expect(page.Locator(".journal")).ToContainTextAsync("everyone is out and the place is aired");
+    }
+
+    /// <summary>A monitor that ends at 500 ppm can't show that the limit of 860 ppm is passed.</summary>
+    [Fact]
+    public async Task OverRange_OfAMonitorThatEndsBelowTheLimit_StopsWorkAndSaysWhatIsKnown()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, "1A,open-case,12,R-448A\n");
+        var store = page.Url;
+        await Floor.Begin(page, range: "500");
+        await Floor.To(page, "1A");
+
+        // A number that the monitor can't have shown is told, not changed, and one key says "over".
+        foreach (var digit in "900") await page.Locator($"#key-{(int)digit}").ClickAsync();
+        await Assertions.Expect(page.Locator("#saved")).ToContainTextAsync("900 is more than the monitor shows (500 ppm)");
+        await Assertions.Expect(page.Locator("#save")).ToBeDisabledAsync();
+        await page.Locator("#over").ClickAsync();
+        await Assertions.Expect(page.Locator("#number")).ToHaveTextAsync(">500");
+        await page.Locator("#save").ClickAsync();
+        await Assertions.Expect(page.Locator(".stop")).ToContainTextAsync("over 500 ppm R-448A");
+        await Assertions.Expect(page.Locator(".stop")).ToContainTextAsync("Over what the monitor shows, 500 ppm: it may be above the limit of 860 ppm");
+        await page.Locator("#stop-done").ClickAsync();
+
+        // From paper it is told in its row.
+        await page.Locator("#tab-paper").ClickAsync();
+        var row = page.Locator(".from-paper tr", new() { HasText = "1A" }).Last;
+        await row.GetByLabel("ppm at").FillAsync("900");
+        await row.GetByLabel("ppm at").BlurAsync();
+        await Assertions.Expect(row).ToContainTextAsync("Write >500 where it was over its range.");
+        await row.GetByLabel("ppm at").FillAsync(">500");
+        await row.GetByLabel("ppm at").BlurAsync();
+        await Assertions.Expect(row).ToContainTextAsync("may be above the limit of 860 ppm: nobody goes back in");
+
+        // The range is asked once for a monitor: the next visit begins with it. Given wrong, it is put right among the notes.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Log", Exact = true }).ClickAsync();
+        await page.Locator("details.more > summary").ClickAsync();
+        await page.Locator("#range").FillAsync("2000");
+        await page.Locator("#range").BlurAsync();
+        await Assertions.Expect(page.Locator("#saved")).ToContainTextAsync("Noted: the monitor shows up to 2000 ppm");
+        await Floor.Turn(page, store);
+        await Assertions.Expect(page.Locator("#range")).ToHaveValueAsync("500");
     }
 
     [Fact]

@@ -28,6 +28,9 @@ public sealed class LocalStore
     /// <summary>What the monitor shows from as last given, ppm; 1 before.</summary>
     public double LimitPpm => device?.LimitPpm ?? 1;
 
+    /// <summary>Up to where the monitor shows as last given, ppm; the usual 1000 before.</summary>
+    public double RangePpm => device?.RangePpm ?? SurveyDefaults.RangePpm;
+
     /// <summary>True when a mark of an earlier use is there but the data is not: the browser's storage was wiped.</summary>
     public bool Wiped { get; private set; }
 
@@ -65,7 +68,7 @@ public sealed class LocalStore
 
     public Task SetTechnician(string name) => Put(device! with { Technician = name });
 
-    public Task SetMonitor(double delaySeconds, double limitPpm) => Put(device! with { DelaySeconds = delaySeconds, LimitPpm = limitPpm });
+    public Task SetMonitor(double delaySeconds, double limitPpm, double rangePpm) => Put(device! with { DelaySeconds = delaySeconds, LimitPpm = limitPpm, RangePpm = rangePpm });
 
     /// <summary>Keeps how sheets are to be written.</summary>
     public Task SetSheets(string language, string company) => Put(device! with { Language = language, Company = company.Trim() });

@@ -81,6 +81,9 @@ public sealed record DeviceRecord
     /// <summary>What it shows from, ppm; null before.</summary>
     public double? LimitPpm { get; init; }
 
+    /// <summary>Up to where it shows, ppm; null before.</summary>
+    public double? RangePpm { get; init; }
+
     /// <summary>Language code of the sheets; null for English.</summary>
     public string? Language { get; init; }
 

@@ -35,6 +35,15 @@ internal static class SurveyNotes
         },
     });
 
+    /// <summary>Notes up to where the monitor shows, where that was given otherwise before.</summary>
+    public static async Task ShowsUpTo(this SurveySession session, double ppm)
+    {
+        if (session.State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body.DeepClone() is not JsonObject start || start["instrument"] is not JsonObject monitor) return;
+        monitor["range"] = ppm;
+        await session.Note(JournalKinds.Start, start);
+        session.Tell($"Noted: the monitor shows up to {Say.Ppm(ppm)} ppm");
+    }
+
     /// <summary>Answers a stop: everyone is out and the place is aired.</summary>
     public static async Task WorkGoesOn(this SurveySession session)
     {
@@ -113,10 +122,15 @@ internal static class SurveyNotes
     private static string? Stop(SurveySession session, string? fixture, IEnumerable<JsonObject> readings)
     {
         if (session.Plan.FindFixture(fixture) is not { } walked) return null;
-        var ppm = readings.Max(r => ReadingText.Number((string)r["ppm"]!));
-        var asks = Say.AfterStop(StopWork.At(session.Plan, walked.Id), ppm);
-        return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
+        List<string> shown = [.. readings.Select(r => (string)r["ppm"]!)];
+        var ppm = shown.Max(ReadingText.Number);
+        return Say.AfterStop(StopWork.At(session.Plan, walked.Id), ppm, shown.Exists(s => ReadingText.IsOver(s, session.Instrument.RangePpm))) is { } asks
+            ? $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm. {asks}." : null;
     }
+
+    /// <summary>What the reading at a point asks for that was entered later than it was taken; null when it asks for nothing.</summary>
+    public static string? AfterStop(this SurveySession session, ProbePoint point) => session.Shown(point.Id) is { } shown && ReadingText.IsReading(shown)
+        ? Say.AfterStop(session.Limits(point), ReadingText.Number(shown), ReadingText.IsOver(shown, session.Instrument.RangePpm)) : null;
 
     private static IEnumerable<JournalEvent> FromLog(this SurveySession session) => JournalMarks.FromLog(session.State, session.Device);
 }

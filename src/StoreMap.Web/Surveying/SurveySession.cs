@@ -226,7 +226,7 @@ public sealed class SurveySession
     /// <param name="note">May be empty.</param>
     public async Task<bool> Save(string ppm, string note)
     {
-        if (Current is not { } point || !ReadingText.IsReading(ppm)) return false;
+        if (Current is not { } point || !ReadingText.IsReading(ppm, Instrument.RangePpm)) return false;
         var began = clock.GetTimestamp();
         var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
         if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
@@ -240,9 +240,9 @@ public sealed class SurveySession
         var instead = before.Count > 0 ? $" in place of {(string?)before[^1].Body["ppm"]}" : "";
         var unclean = point.Pass == ProbePass.Zero && value > 0 ? ". Clean air shows 0: let the monitor warm up, or zero it again" : "";
         Tell($"{place}: {ppm} ppm kept on this device{instead}{unclean}", new KeptEntries([kept], $"{place}, {ppm} ppm", point, [.. before.Select(JournalReplay.Reading)]));
-        var limits = Limits(point);
-        var level = limits.Judge(value);
-        if (level != StopLevel.None) await StopNow(limits, value, level);
+        var (limits, isOver) = (Limits(point), ReadingText.IsOver(ppm, Instrument.RangePpm));
+        var level = limits.Judge(value, isOver);
+        if (level != StopLevel.None) await StopNow(limits, value, isOver, level);
         else GoOnFrom(point);
         Ask();
         return true;
@@ -293,10 +293,12 @@ public sealed class SurveySession
 
     public async Task<(string Layout, string Lengths, string Survey)> Input() => (Store.Document, store.Lengths, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
 
-    private async Task StopNow(StopWork limits, double ppm, StopLevel level)
+    private async Task StopNow(StopWork limits, double ppm, bool isOver, StopLevel level)
     {
         Browser.Cue("stop");
-        var stop = await journal.Note(JournalKinds.StopWork, new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" });
+        var body = new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" };
+        if (isOver) body["over"] = true;
+        var stop = await journal.Note(JournalKinds.StopWork, body);
         if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };
         Replay();
     }
@@ -308,7 +310,7 @@ public sealed class SurveySession
         foreach (var e in State.Events.Where(e => e.Kind == JournalKinds.Reading))
             if ((string?)e.Body["point"] is { } point) shown[point] = (string?)e.Body["ppm"] ?? "";
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
-            Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
+            Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? SurveyDefaults.RangePpm };
         Walks = JournalMarks.Walks(State, store.Device);
         Walked = JournalMarks.Walked(State);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);

@@ -177,6 +177,38 @@ public class JournalReplayTests
         Assert.Equal([StopLevel.None, StopLevel.Leave, StopLevel.Out], new[] { leave - 1, leave, outAt }.Select(stop.Judge));
     }
 
+    /// <summary>A monitor that ends at 500 ppm can't show any of these limits but ammonia's and R-1234yf's: what it can't show it may be over.</summary>
+    [Theory]
+    [InlineData("R-448A", StopLevel.Leave)]
+    [InlineData("R-744", StopLevel.Leave)]
+    [InlineData("R-290", StopLevel.Out)]
+    [InlineData("R-454C", StopLevel.Out)]
+    [InlineData("unheard of", StopLevel.Out)]
+    public void StopWork_OverARangeThatEndsBelowTheLimit_StopsWork(string gas, StopLevel level)
+    {
+        var stop = StopWork.For(gas);
+        Assert.Equal(StopLevel.None, stop.Judge(499, false));
+        Assert.Equal(level, stop.Judge(500, true));
+    }
+
+    [Fact]
+    public void Replay_OfAStopOverTheRange_SaysSo()
+    {
+        var stops = Replay(
+            Event(1, JournalKinds.StopWork, new JsonObject { ["gas"] = "R-448A", ["ppm"] = 500.0, ["level"] = "leave", ["over"] = true }),
+            Event(2, JournalKinds.StopWork, new JsonObject { ["gas"] = "R-448A", ["ppm"] = 900.0, ["level"] = "leave" })).Stops;
+        Assert.Equal([true, false], stops.Select(s => s.IsOverRange));
+    }
+
+    /// <summary>The monitor's range was given wrong at first.</summary>
+    [Fact]
+    public void Replay_OfAMonitorGivenAnew_TakesItsLastRange()
+    {
+        JsonObject Monitor(double range) => new() { ["technician"] = "P. Thistlewood", ["instrument"] = new JsonObject { ["id"] = "monitor", ["range"] = range } };
+        var file = Replay(Event(1, JournalKinds.Start, Monitor(1000)), Event(2, JournalKinds.Start, Monitor(500))).File;
+        Assert.Equal(500, (double)Assert.Single(file["instruments"]!.AsArray())!["range"]!);
+    }
+
     [Theory]
     [InlineData("C1", "R-448A", 860, 110000)]
     [InlineData("C3", "R-744", 5000, 30000)]

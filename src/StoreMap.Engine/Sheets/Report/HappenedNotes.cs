@@ -55,7 +55,7 @@ internal static class HappenedNotes
             (null, true) => words["stop.went-on"],
             _ => words["stop.ended"],
         };
-        var text = words.Say("stop.at", Moment(net, s.Work.Time), place, Numbers.Ppm(s.Work.Ppm), Listing.Typed(gas), words[s.Work.Level == StopLevel.Out ? "stop.out" : "stop.leave"], after);
+        var text = words.Say("stop.at", Moment(net, s.Work.Time), place, (s.Work.IsOverRange ? "≥" : "") + Numbers.Ppm(s.Work.Ppm), Listing.Typed(gas), words[s.Work.Level == StopLevel.Out ? "stop.out" : "stop.leave"], after);
         return new CutLine(text);
     });
 

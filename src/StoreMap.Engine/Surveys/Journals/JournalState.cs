@@ -44,6 +44,9 @@ public sealed record StoppedPlace(string? Point, string? Fixture, double? At);
 /// <param name="Level">The set point reached.</param>
 public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level)
 {
+    /// <summary>True when the monitor showed no more than that it was over its range, <see cref="Ppm"/>.</summary>
+    public bool IsOverRange { get; init; }
+
     /// <summary>Where it was read; null where its device noted no reading before.</summary>
     public StoppedPlace? Place { get; init; }
 
