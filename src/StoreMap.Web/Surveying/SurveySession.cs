@@ -9,7 +9,7 @@ using StoreMap.Web.Storage;
 namespace StoreMap.Web.Surveying;
 
 /// <summary>The survey at hand: its points, where the technician stands, and what was noted so far.</summary>
-public sealed class SurveySession
+public sealed partial class SurveySession
 {
     private readonly LocalStore store;
     private readonly SurveyJournal journal;
@@ -59,6 +59,9 @@ public sealed class SurveySession
         "defrost" => AirState.Defrost,
         _ => AirState.FansOn,
     };
+
+    /// <summary>What is typed at a point and not kept yet, while the log is not on the screen.</summary>
+    internal (string Point, string Text, string Note)? Typed { get; set; }
 
     public ProbeHeight Height { get; set; } = ProbeHeight.Mid;
 
@@ -117,17 +120,31 @@ public sealed class SurveySession
     /// <summary>True once a survey was opened, or taken up to show what it left off.</summary>
     public bool IsOpen => State is not null;
 
-    /// <summary>Takes up the visit that was open on this device last when something is still off there or somebody inside, so that it is shown
-    /// before the visit is opened again.</summary>
+    /// <summary>Takes up the visit that was open on this device last, or one before it, when something is still off there or somebody inside, so
+    /// that it is shown before the visit is opened again.</summary>
     public async Task TakeUp()
     {
-        if (Record is not null || await Find(store.Visit) is not var (record, of)) return;
-        var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
-        if (Record is not null || (!state.Open.Any() && !state.Inside.Any())) return;
-        isTakenUp = true;
-        journal.Begin(record.Id);
-        Set(record, of);
-        await Reload();
+        var done = new List<string>();
+        foreach (var visit in store.Visits)
+        {
+            if (Record is not null) return;
+            if (await Find(visit) is not var (record, of)) continue;
+            var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
+            if (Record is not null) return;
+            if (!state.Open.Any() && state.Inside.Count == 0)
+            {
+                done.Add(visit);
+                continue;
+            }
+
+            isTakenUp = true;
+            journal.Begin(record.Id);
+            Set(record, of);
+            await Reload();
+            break;
+        }
+
+        await store.ForgetVisits(done);
     }
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
@@ -142,7 +159,7 @@ public sealed class SurveySession
             stood.Clear();
             Paper = new PaperRows();
             if (other) journal.Begin(record.Id);
-            (Current, CameBack, LastKept, LastSaved, isTakenUp) = (null, false, null, "", false);
+            (Current, CameBack, LastKept, LastSaved, Typed, isTakenUp) = (null, false, null, "", null, false);
         }
 
         await Reload();
@@ -221,69 +238,13 @@ public sealed class SurveySession
         return point;
     }
 
-    /// <summary>Keeps a reading at the current point. It is on the disk when this returns.</summary>
-    /// <param name="ppm">As typed: 12, &lt;1, &gt;1000.</param>
-    /// <param name="note">May be empty.</param>
-    public async Task<bool> Save(string ppm, string note)
-    {
-        if (Current is not { } point || !ReadingText.IsReading(ppm, Instrument.RangePpm)) return false;
-        var began = clock.GetTimestamp();
-        var body = ReadingText.Body(Plan, point, ppm, Height, Air, note, Gas(point));
-        if (Air == AirState.FansOff && State.Open.FirstOrDefault(i => i.What == "fans-off" && i.Fixture == point.Fixture) is { } off)
-            body["since"] = Math.Round((clock.GetUtcNow() - off.Since).TotalSeconds);
-        var before = Like(body);
-        var kept = await journal.Note(JournalKinds.Reading, body);
-        SaveMilliseconds = clock.GetElapsedTime(began).TotalMilliseconds;
-        foreach (var e in before) await journal.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = e.Id, ["reason"] = "read again" });
-        shown[point.Id] = ppm;
-        var (place, value) = (Say.Place(ShownPlan, point), ReadingText.Number(ppm));
-        var instead = before.Count > 0 ? $" in place of {(string?)before[^1].Body["ppm"]}" : "";
-        var unclean = point.Pass == ProbePass.Zero && value > 0 ? ". Clean air shows 0: let the monitor warm up, or zero it again" : "";
-        Tell($"{place}: {ppm} ppm kept on this device{instead}{unclean}", new KeptEntries([kept], $"{place}, {ppm} ppm", point, [.. before.Select(JournalReplay.Reading)]));
-        var (limits, isOver) = (Limits(point), ReadingText.IsOver(ppm, Instrument.RangePpm));
-        var level = limits.Judge(value, isOver);
-        if (level != StopLevel.None) await StopNow(limits, value, isOver, level);
-        else GoOnFrom(point);
-        Ask();
-        return true;
-    }
-
-    /// <summary>Takes back what the line tells of, and goes back to where it was made.</summary>
-    public async Task Undo()
-    {
-        if (LastKept is not { } kept) return;
-        (LastKept, LastSaved) = (null, $"Taken back: {kept.What}. It stays in the journal as taken back.");
-        // What counted before is there again before what took its place is gone.
-        if (kept.Before is { Count: > 0 } before) await Note(JournalKinds.Reading, before);
-        await Note(JournalKinds.Withdraw, kept.Entries.Select(id => new JsonObject { ["of"] = id, ["reason"] = "taken back at once" }));
-        if (kept.At is { } at) GoTo(at);
-    }
-
-    /// <summary>Notes something of a point, which can be taken back at once.</summary>
-    /// <param name="kind">One of <see cref="JournalKinds"/>.</param>
-    /// <param name="body">What it tells.</param>
-    /// <param name="told">What the line says, and what it calls it when it is taken back.</param>
-    /// <param name="at">The point.</param>
-    /// <param name="keep">Brings it to the disk together with something else; null for by itself.</param>
-    internal async Task Note(string kind, JsonObject body, (string Line, string What) told, ProbePoint? at, Func<JournalEvent, Task>? keep = null)
-    {
-        var kept = await journal.Note(kind, body, keep ?? store.Add);
-        Replay();
-        Tell(told.Line, new KeptEntries([kept], told.What, at));
-    }
-
-    /// <summary>Notes what needs nothing else done; see <see cref="SurveyNotes"/>.</summary>
-    internal async Task Note(string kind, params IEnumerable<JsonObject> bodies)
-    {
-        foreach (var body in bodies) await journal.Note(kind, body);
-        Replay();
-        if (kind is JournalKinds.Reading or JournalKinds.Panel or JournalKinds.Withdraw) Ask();
-    }
-
     public string? Gas(ProbePoint? point) => Plan.FindFixture(point?.Fixture) is { } fixture ? Plan.RefrigerantAt(fixture, point?.Along ?? 0) : null;
 
     /// <summary>The readings at which work stops there.</summary>
     public StopWork Limits(ProbePoint point) => StopWork.At(Plan, point.Fixture, point.Along ?? 0);
+
+    /// <summary>Down to which number the monitor must come before what it shows counts again; null when it holds no gas from an over-range reading.</summary>
+    public double? Clearing => JournalClearing.Of(State, Device, Gas(Current), Instrument);
 
     /// <summary>This device, as the journal calls it.</summary>
     public string Device => store.Device;
@@ -292,16 +253,6 @@ public sealed class SurveySession
     internal string NewId() => store.NewEventId();
 
     public async Task<(string Layout, string Lengths, string Survey)> Input() => (Store.Document, store.Lengths, EngineWork.Pack(Record.Started, await store.EventTexts(Record.Id)));
-
-    private async Task StopNow(StopWork limits, double ppm, bool isOver, StopLevel level)
-    {
-        Browser.Cue("stop");
-        var body = new JsonObject { ["gas"] = limits.Gas, ["ppm"] = ppm, ["level"] = level == StopLevel.Out ? "out" : "leave" };
-        if (isOver) body["over"] = true;
-        var stop = await journal.Note(JournalKinds.StopWork, body);
-        if (LastKept is { } kept) LastKept = kept with { Entries = [.. kept.Entries, stop] };
-        Replay();
-    }
 
     private void Replay()
     {

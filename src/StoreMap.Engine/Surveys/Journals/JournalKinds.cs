@@ -45,7 +45,7 @@ public static class JournalKinds
     /// <summary>A note: text.</summary>
     public const string Note = "note";
 
-    /// <summary>Into or out of a walk-in: fixture, in.</summary>
+    /// <summary>Into or out of a walk-in: fixture, in; who, the device of who it was, where another noted it.</summary>
     public const string CheckIn = "check-in";
 
     /// <summary>A panel was lifted: panel, leak (true or false), for a leak component and note where known, and day where it is noted later.</summary>
