@@ -15,11 +15,19 @@ internal static class Say
 
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
-    /// <summary>What a reading that was entered later than it was taken asks for; nothing when it asks for nothing.</summary>
-    public static string AfterStop(StopWork limits, double ppm) => limits.Judge(ppm) == StopLevel.None ? "" : $". {StopLevelRead}";
+    /// <summary>What a reading that was entered later than it was taken asks for, as a sentence; null when it asks for nothing.</summary>
+    /// <param name="limits">The readings at which work stops there.</param>
+    /// <param name="ppm">The number; over range the least that it can be.</param>
+    /// <param name="isOverRange">True when the gas was over what the monitor shows.</param>
+    public static string? AfterStop(StopWork limits, double ppm, bool isOverRange) => limits.Judge(ppm, isOverRange) == StopLevel.None ? null
+        : $"{(ppm >= limits.LeavePpm ? "That is at a stop-work level" : $"That is over what the monitor shows and may be above the limit of {Ppm(limits.LeavePpm)} ppm")}: nobody goes back in before the room is aired and measured from outside";
 
-    /// <summary>What a reading at which work stops asks for afterwards.</summary>
-    public const string StopLevelRead = "That is at a stop-work level: nobody goes back in before the room is aired and measured from outside";
+    /// <summary>Which limit stopped work, as the beginning of a sentence that goes on with what the limit is.</summary>
+    public static string WhyStopped(StoppedWork stop, StopWork limits)
+    {
+        var limit = stop.Level == StopLevel.Out ? limits.OutPpm : limits.LeavePpm;
+        return stop.Ppm >= limit ? $"At or above {Ppm(limit)} ppm" : $"Over what the monitor shows, {Ppm(stop.Ppm)} ppm: it may be above the limit of {Ppm(limit)} ppm";
+    }
 
     /// <summary>A chance, such as <c>about 8 in 10</c>; never a certainty.</summary>
     public static string Chance(double probability) => probability switch

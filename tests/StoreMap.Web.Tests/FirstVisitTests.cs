@@ -132,7 +132,7 @@ public sealed class FirstVisitTests(Chromium chromium, ITestOutputHelper output)
         await using var screens = await Screens.Open(chromium, "stop");
         var page = screens.Page;
         await Floor.MakeStore(page, server.Url);
-        await Floor.Begin(page);
+        await Floor.Begin(page, range: "10000");
         await Floor.Log(page, "0");
         await Floor.Log(page, "1");
         foreach (var digit in "1500") await page.Locator($"#key-{(int)digit}").ClickAsync();

@@ -53,9 +53,12 @@ internal static class Floor
     }
 
     /// <summary>Begins a visit in the open store; returns the survey's id.</summary>
-    public static async Task<string> Begin(IPage page)
+    /// <param name="page">The page.</param>
+    /// <param name="range">Up to where the monitor shows, ppm; null for what is filled in.</param>
+    public static async Task<string> Begin(IPage page, string? range = null)
     {
         await page.Locator("#technician").FillAsync("Ada Brook");
+        if (range is not null) await page.Locator("#range").FillAsync(range);
         await page.Locator("#begin").ClickAsync();
         await page.Locator("#current").WaitForAsync();
         return new Uri(page.Url).Segments[^1];

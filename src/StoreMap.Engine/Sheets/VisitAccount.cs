@@ -44,6 +44,9 @@ public sealed record VisitAccount
     /// <summary>Notes without a reading, in time order.</summary>
     public required IReadOnlyList<NoteAt> Notes { get; init; }
 
+    /// <summary>What went on in rooms that the monitor may have reacted to, in the order in which it began. Times by the store's clocks.</summary>
+    public required IReadOnlyList<RoomActivity> Activities { get; init; }
+
     /// <summary>Takes the account from the journals.</summary>
     /// <param name="plan">The store.</param>
     /// <param name="points">Its planned walk.</param>
@@ -78,6 +81,11 @@ public sealed record VisitAccount
             [
                 .. journals.SelectMany(j => j.Stops).OrderBy(s => s.Time)
                     .Select(s => new StopAt(s with { Time = clock.AtStore(s.Time), Aired = s.Aired is { } aired ? clock.AtStore(aired) : null }, Place(plan, byId, s.Place))),
+            ],
+            Activities =
+            [
+                .. journals.SelectMany(j => j.Activities).OrderBy(a => a.Since)
+                    .Select(a => a with { Since = clock.AtStore(a.Since), Until = a.Until is { } until ? clock.AtStore(until) : null }),
             ],
             Notes =
             [

@@ -22,6 +22,9 @@ public enum StopLevel
 /// <param name="OutPpm">From here on: out, touch no switch.</param>
 public sealed record StopWork(string Gas, double LeavePpm, double OutPpm)
 {
+    /// <summary>True when the gas burns, or may.</summary>
+    public bool MayBurn { get; init; }
+
     /// <summary>The set points of a refrigerant; the lowest of all known ones when it is not known, ammonia apart: its smell
     /// and its rules leave nobody unaware of it, and 25 ppm would stop all other work.</summary>
     /// <param name="name">Designation, however written; may be null.</param>
@@ -29,7 +32,7 @@ public sealed record StopWork(string Gas, double LeavePpm, double OutPpm)
     {
         if (Refrigerant.Find(name) is { } known) return Of(known);
         var all = Refrigerant.All.Where(r => r.Name != "R-717").Select(Of).ToList();
-        return new StopWork("unknown gas", all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm));
+        return Lowest("unknown gas", all);
     }
 
     /// <summary>The set points where a reading is taken: at a fixture those of its refrigerant; elsewhere, and where that is not known, the
@@ -41,13 +44,25 @@ public sealed record StopWork(string Gas, double LeavePpm, double OutPpm)
     {
         if (plan.FindFixture(fixture) is { } at && Refrigerant.Find(plan.RefrigerantAt(at, along)) is { } own) return Of(own);
         var all = plan.Refrigerants.Select(Of).ToList();
-        return all.Count == 0 ? For(null) : new StopWork(string.Join(" or ", all.Select(s => s.Gas)), all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm));
+        return all.Count == 0 ? For(null) : Lowest(string.Join(" or ", all.Select(s => s.Gas)), all);
     }
 
     /// <summary>What a reading asks for.</summary>
     /// <param name="ppm">The number shown.</param>
     public StopLevel Judge(double ppm) => ppm >= OutPpm ? StopLevel.Out : ppm >= LeavePpm ? StopLevel.Leave : StopLevel.None;
 
-    private static StopWork Of(Refrigerant r) =>
-        new(r.Name, r.ExposureLimitPpm, Math.Min(r.ConcentrationLimitPpm, r.FlammableLimitPpm / 4 ?? double.PositiveInfinity));
+    /// <summary>What a reading asks for that may be over the monitor's range. A monitor that can't show a limit may be over it, so work stops:
+    /// with a gas that burns as if the second set point were reached, for a spark is not taken back; with others as at the first.</summary>
+    /// <param name="ppm">The number shown; over range the least that it can be.</param>
+    /// <param name="isOverRange">True when the gas is over what the monitor shows.</param>
+    public StopLevel Judge(double ppm, bool isOverRange) =>
+        !isOverRange ? Judge(ppm) : MayBurn ? StopLevel.Out : Judge(Math.Max(ppm, LeavePpm));
+
+    private static StopWork Lowest(string gas, List<StopWork> all) =>
+        new(gas, all.Min(s => s.LeavePpm), all.Min(s => s.OutPpm)) { MayBurn = all.Exists(s => s.MayBurn) };
+
+    private static StopWork Of(Refrigerant r) => new(r.Name, r.ExposureLimitPpm, Math.Min(r.ConcentrationLimitPpm, r.FlammableLimitPpm / 4 ?? double.PositiveInfinity))
+    {
+        MayBurn = r.FlammableLimitPpm is not null,
+    };
 }

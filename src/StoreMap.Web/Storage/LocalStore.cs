@@ -19,14 +19,17 @@ public sealed class LocalStore
     /// <summary>The technician's name as last given.</summary>
     public string Technician => device?.Technician ?? "";
 
-    /// <summary>The visit that was open on this device last; empty before.</summary>
-    public string Visit => device?.Visit ?? "";
+    /// <summary>The visits that were open on this device and may have left something off, the latest first.</summary>
+    public IReadOnlyList<string> Visits => device?.Visit is { } last ? [last, .. device.Earlier ?? []] : [];
 
     /// <summary>Delay of the monitor as last given, seconds; the usual 5 before.</summary>
     public double DelaySeconds => device?.DelaySeconds ?? 5;
 
     /// <summary>What the monitor shows from as last given, ppm; 1 before.</summary>
     public double LimitPpm => device?.LimitPpm ?? 1;
+
+    /// <summary>Up to where the monitor shows as last given, ppm; the usual 1000 before.</summary>
+    public double RangePpm => device?.RangePpm ?? SurveyDefaults.RangePpm;
 
     /// <summary>True when a mark of an earlier use is there but the data is not: the browser's storage was wiped.</summary>
     public bool Wiped { get; private set; }
@@ -61,11 +64,16 @@ public sealed class LocalStore
     public Task SetLengths(string symbol) => Put(device! with { Lengths = symbol });
 
     /// <summary>Keeps which visit is open, so that what it leaves off is shown when the client is opened anew.</summary>
-    public Task SetVisit(string survey) => survey == Visit ? Task.CompletedTask : Put(device! with { Visit = survey });
+    public Task SetVisit(string survey) =>
+        survey == device!.Visit ? Task.CompletedTask : Put(device with { Visit = survey, Earlier = [.. Visits.Where(v => v != survey)] });
+
+    /// <summary>Forgets visits that have left nothing off; the last one is kept all the same.</summary>
+    public Task ForgetVisits(IReadOnlyCollection<string> done) =>
+        device?.Earlier is { } earlier && earlier.Any(done.Contains) ? Put(device with { Earlier = [.. earlier.Where(v => !done.Contains(v))] }) : Task.CompletedTask;
 
     public Task SetTechnician(string name) => Put(device! with { Technician = name });
 
-    public Task SetMonitor(double delaySeconds, double limitPpm) => Put(device! with { DelaySeconds = delaySeconds, LimitPpm = limitPpm });
+    public Task SetMonitor(double delaySeconds, double limitPpm, double rangePpm) => Put(device! with { DelaySeconds = delaySeconds, LimitPpm = limitPpm, RangePpm = rangePpm });
 
     /// <summary>Keeps how sheets are to be written.</summary>
     public Task SetSheets(string language, string company) => Put(device! with { Language = language, Company = company.Trim() });

@@ -75,11 +75,17 @@ public sealed record DeviceRecord
     /// <summary>The visit that was open on it last; null before.</summary>
     public string? Visit { get; init; }
 
+    /// <summary>Visits that were open on it before that one and may have left something off, the latest first; null for none.</summary>
+    public IReadOnlyList<string>? Earlier { get; init; }
+
     /// <summary>Delay of the monitor that was logged with last, seconds; null before.</summary>
     public double? DelaySeconds { get; init; }
 
     /// <summary>What it shows from, ppm; null before.</summary>
     public double? LimitPpm { get; init; }
+
+    /// <summary>Up to where it shows, ppm; null before.</summary>
+    public double? RangePpm { get; init; }
 
     /// <summary>Language code of the sheets; null for English.</summary>
     public string? Language { get; init; }

@@ -154,7 +154,7 @@ public sealed class Sync(HttpClient http, LocalStore store) : IDisposable
     // Beside the rounds and never during one. Without a network, or not signed in, the next round tells.
     private async Task Look()
     {
-        if (watched is not { } survey || wiped || Session is null || !await one.WaitAsync(0)) return;
+        if (watched is not { } survey || wiped || Session is null || Stand is SyncStand.Offline or SyncStand.SignIn || !Browser.Online() || !await one.WaitAsync(0)) return;
         try
         {
             if (await store.Survey(survey) is { } here) await FetchEvents(here);

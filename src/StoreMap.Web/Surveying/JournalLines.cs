@@ -26,7 +26,7 @@ internal static class JournalLines
         var (plan, place) = (session.Plan, Place(session, e));
         return e.Kind switch
         {
-            JournalKinds.Start => $"begun by {Text(e, "technician")}",
+            JournalKinds.Start => $"{(session.Entries.Any(o => o.Kind == JournalKinds.Start && o.Device == e.Device && o.Number < e.Number) ? "monitor given anew" : "begun")} by {Text(e, "technician")}{(e.Body["instrument"]?["range"] is { } range ? $", it shows up to {range} ppm" : "")}",
             JournalKinds.Reading => $"{place}: {e.Body["ppm"]} ppm{(Text(e, "air") is { } air and not "fans-on" ? $", {air.Replace('-', ' ')}" : "")}{(Text(e, "note") is { } said ? $", \"{said}\"" : "")}",
             JournalKinds.Skip => $"{place}: skipped, {Text(e, "reason")}",
             JournalKinds.CloseIn => $"{(Text(e, "spot") is null ? "closer points" : "one more point")} at {Tag(plan, e)}",

@@ -45,16 +45,16 @@ public sealed class PaperRows
     {
         var point = session.Points[n];
         text = TypedNumber.WithPoint(text);
-        if (text.Length > 0 && !ReadingText.IsReading(text))
+        if (text.Length > 0 && !ReadingText.IsReading(text, session.Instrument.RangePpm))
         {
             WrongReadings[point.Id] = text;
-            return Say.Sentence($"{Stop(session, n)}: {NoReading(text)}");
+            return Say.Sentence($"{Stop(session, n)}: {NoReading(session, text)}");
         }
 
         if (text.Length > 0 && WaitsFor(session, n) is { } wrong)
         {
             WrongReadings[point.Id] = text;
-            return Say.Sentence($"{Stop(session, n)}: {NoReading(text)} See {Stop(session, wrong)}.");
+            return Say.Sentence($"{Stop(session, n)}: {NoReading(session, text)} See {Stop(session, wrong)}.");
         }
 
         WrongReadings.Remove(point.Id);
@@ -72,7 +72,7 @@ public sealed class PaperRows
         else if (before is [.., { } put]) body["time"] = JournalReplay.Reading(put)["time"]!.DeepClone();
         await session.Note(JournalKinds.Reading, body);
         await TakeBack(session, before);
-        return $"{title}: {text} ppm kept on this device{Say.AfterStop(session.Limits(point), ReadingText.Number(text))}";
+        return $"{title}: {text} ppm kept on this device{(session.AfterStop(point) is { } asks ? $". {asks}" : "")}";
     }
 
     /// <summary>The number that a point has on the printed sheet; null for one that was added on the floor.</summary>
@@ -88,7 +88,7 @@ public sealed class PaperRows
     {
         for (var row = n; row < session.Points.Count && (row == n || !HasTime(session.Points[row].Id)); row++)
         {
-            if (WrongReadings.TryGetValue(session.Points[row].Id, out var text) && ReadingText.IsReading(text)) yield return (row, text);
+            if (WrongReadings.TryGetValue(session.Points[row].Id, out var text) && ReadingText.IsReading(text, session.Instrument.RangePpm)) yield return (row, text);
         }
     }
 
@@ -102,9 +102,14 @@ public sealed class PaperRows
     private bool HasTime(string point) => times.ContainsKey(point) || WrongTimes.ContainsKey(point);
 
     /// <summary>What is wrong with a reading as typed.</summary>
-    public static string NoReading(string text) => ReadingText.IsReading(text) ? $"{text} waits until the time is put right." : text.Contains(',', StringComparison.Ordinal)
-        ? $"{text} may be a decimal comma or thousands. Write 1200 or 1.2."
-        : $"{text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, >1000 over the range.";
+    public static string NoReading(SurveySession session, string text)
+    {
+        var range = session.Instrument.RangePpm;
+        if (ReadingText.IsReading(text, range)) return $"{text} waits until the time is put right.";
+        if (ReadingText.IsReading(text)) return $"{ReadingText.Missing(text, range)}. Write {ReadingText.Over(range)} where it was over its range.";
+        return text.Contains(',', StringComparison.Ordinal) ? $"{text} may be a decimal comma or thousands. Write 1200 or 1.2."
+            : $"{text} is no reading. Allowed: a number such as 12 or 0.5, <1 below the limit, {ReadingText.Over(range)} over the range.";
+    }
 
     /// <summary>What is wrong with a time as typed.</summary>
     public static string NoTime(string text) => Time(text) is null ? $"{text} is no time. Allowed: 5:40, 17:05." : $"{text} is still to come on the day above, by the store's clock.";

@@ -15,16 +15,37 @@ internal static class ReadingText
             && value <= 1_000_000 && (number.Length == text.Length || value > 0);
     }
 
-    /// <summary>What is still missing of a reading that is being typed; null when nothing is, or nothing was typed.</summary>
-    public static string? Missing(string text) => text.Length == 0 || IsReading(text) ? null : text[0] switch
+    /// <summary>True for a reading that a monitor can have shown.</summary>
+    public static bool IsReading(string text, double rangePpm) => IsReading(text) && Number(text) <= rangePpm;
+
+    /// <summary>What is wrong or still missing in a reading that is being typed; null when nothing is, or nothing was typed.</summary>
+    /// <param name="text">As typed so far.</param>
+    /// <param name="rangePpm">Up to where the monitor shows.</param>
+    public static string? Missing(string text, double rangePpm)
     {
-        '<' => "< needs a number above 0, such as <1",
-        '>' => "> needs a number above 0, such as >1000",
-        _ => double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _) ? $"{text} is more than 1000000 ppm" : $"{text} is no number yet",
-    };
+        if (text.Length == 0 || IsReading(text, rangePpm)) return null;
+        var over = Over(rangePpm);
+        return !double.TryParse(text.TrimStart('<', '>'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) || (text[0] is '<' or '>' && number <= 0)
+            ? text[0] switch
+            {
+                '<' => "< needs a number above 0, such as <1",
+                '>' => $"> needs a number above 0, such as {over}",
+                _ => $"{text} is no number yet",
+            }
+            : $"{text} is more than the monitor shows ({over[1..]} ppm)";
+    }
+
+    /// <summary>How it is written that the gas is over what the monitor shows.</summary>
+    public static string Over(double rangePpm) => ">" + rangePpm.ToString("0.####", CultureInfo.InvariantCulture);
+
+    /// <summary>True when what is typed so far is, or may become, that the gas is over what the monitor shows.</summary>
+    public static bool IsNearOver(string text, double rangePpm) => text is ">" || (IsReading(text) && Number(text) > rangePpm);
 
     /// <summary>The number for judging danger: what is below a limit is taken as nothing.</summary>
     public static double Number(string text) => text.StartsWith('<') ? 0 : double.Parse(text.TrimStart('>'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+
+    /// <summary>True when a reading says no more than that the gas is over what the monitor shows, as it is read back from the survey.</summary>
+    public static bool IsOver(string text, double rangePpm) => text.StartsWith('>') || Number(text) >= rangePpm;
 
     /// <summary>What a key makes of the text so far.</summary>
     public static string Press(string text, char key) => key switch

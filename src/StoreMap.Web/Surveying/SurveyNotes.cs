@@ -35,6 +35,15 @@ internal static class SurveyNotes
         },
     });
 
+    /// <summary>Notes up to where the monitor shows, where that was given otherwise before.</summary>
+    public static async Task ShowsUpTo(this SurveySession session, double ppm)
+    {
+        if (session.State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body.DeepClone() is not JsonObject start || start["instrument"] is not JsonObject monitor) return;
+        monitor["range"] = ppm;
+        await session.Note(JournalKinds.Start, start);
+        session.Tell($"Noted: the monitor shows up to {Say.Ppm(ppm)} ppm");
+    }
+
     /// <summary>Answers a stop: everyone is out and the place is aired.</summary>
     public static async Task WorkGoesOn(this SurveySession session)
     {
@@ -48,14 +57,22 @@ internal static class SurveyNotes
     /// <summary>Takes back what was noted of a panel.</summary>
     public static Task NotLifted(this SurveySession session, string of) => session.Note(JournalKinds.Withdraw, new JsonObject { ["of"] = of, ["reason"] = "taken back" });
 
-    /// <summary>Notes that someone went into a walk-in, or came out. Who goes into one has left the other, and that is noted before it.</summary>
-    public static async Task CheckIn(this SurveySession session, string fixture, bool inside)
+    /// <summary>Notes that the technician went into a walk-in. Who goes into one has left the other, and that is noted after it: should the
+    /// page go in between, a clock runs too many rather than none.</summary>
+    public static async Task GoIn(this SurveySession session, string fixture)
     {
-        JsonObject Body(string of, bool into) => new() { ["fixture"] = of, ["in"] = into };
         string Tag(string id) => session.Plan.FindFixture(id)?.Tag ?? id;
-        List<string> left = inside ? [.. session.State.InsideBy(session.Device).Where(f => f != fixture)] : [];
-        await session.Note(JournalKinds.CheckIn, [.. left.Select(f => Body(f, false)), Body(fixture, inside)]);
+        List<string> left = [.. session.State.InsideBy(session.Device).Where(f => f != fixture)];
+        await session.Note(JournalKinds.CheckIn, [new JsonObject { ["fixture"] = fixture, ["in"] = true }, .. left.Select(f => new JsonObject { ["fixture"] = f, ["in"] = false })]);
         if (left.Count > 0) session.Tell($"Noted: out of {string.Join(", ", left.Select(Tag))}, into {Tag(fixture)}");
+    }
+
+    /// <summary>Notes that somebody came out of a walk-in.</summary>
+    public static Task ComeOut(this SurveySession session, InsideWalkIn inside)
+    {
+        var body = new JsonObject { ["fixture"] = inside.Fixture, ["in"] = false };
+        if (inside.Device != session.Device) body["who"] = inside.Device;
+        return session.Note(JournalKinds.CheckIn, body);
     }
 
     /// <summary>Notes what goes on in a room, or that it ended.</summary>
@@ -72,14 +89,21 @@ internal static class SurveyNotes
         var fixture = session.Plan.FindFixture(walk?.Fixture ?? session.Current?.Fixture);
         if (fixture?.Front is not { } front || (walk is null && session.Current?.Along is null)) return;
         var atEnd = walk is not null ? walk.At == 0 : session.Current!.Along > front.Length / 2;
-        await session.Note(JournalKinds.Mark, new JsonObject
+        var here = session.Current;
+        var mark = await session.Note(JournalKinds.Mark, new JsonObject
         {
             ["event"] = walk is null ? "start" : "end", ["fixture"] = fixture.Id, ["at"] = atEnd ? Math.Round(session.Plan.Units.FromMetres(front.Length), 4) : 0,
             ["height"] = session.Height.Kebab(), ["air"] = (walk?.Air ?? session.Air).Kebab(),
         });
         Browser.Cue("saved");
         if (walk is not null) session.GoOnFrom(session.Current);
+        session.Tell(
+            walk is null ? $"{fixture.Tag}: walk begun, noted on this device" : $"{fixture.Tag}: walked, noted on this device",
+            new KeptEntries(walk is null ? [mark] : [walk.Event, mark], $"the walk of {fixture.Tag}", here));
     }
+
+    /// <summary>True while a walk can be taken back: what the visit's end or the log has made of it stays.</summary>
+    public static bool CanBeTakenBack(this SurveySession session, MarkedWalk walk) => !session.State.Closed && !session.HasLogOf(walk);
 
     /// <summary>Takes a walk back that was begun or ended by mistake.</summary>
     public static Task NotWalked(this SurveySession session, MarkedWalk walk) =>
@@ -113,10 +137,15 @@ internal static class SurveyNotes
     private static string? Stop(SurveySession session, string? fixture, IEnumerable<JsonObject> readings)
     {
         if (session.Plan.FindFixture(fixture) is not { } walked) return null;
-        var ppm = readings.Max(r => ReadingText.Number((string)r["ppm"]!));
-        var asks = Say.AfterStop(StopWork.At(session.Plan, walked.Id), ppm);
-        return asks.Length == 0 ? null : $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm{asks}.";
+        List<string> shown = [.. readings.Select(r => (string)r["ppm"]!)];
+        var ppm = shown.Max(ReadingText.Number);
+        return Say.AfterStop(StopWork.At(session.Plan, walked.Id), ppm, shown.Exists(s => ReadingText.IsOver(s, session.Instrument.RangePpm))) is { } asks
+            ? $"{walked.Tag}: up to {Say.Ppm(ppm)} ppm. {asks}." : null;
     }
+
+    /// <summary>What the reading at a point asks for that was entered later than it was taken; null when it asks for nothing.</summary>
+    public static string? AfterStop(this SurveySession session, ProbePoint point) => session.Shown(point.Id) is { } shown && ReadingText.IsReading(shown)
+        ? Say.AfterStop(session.Limits(point), ReadingText.Number(shown), ReadingText.IsOver(shown, session.Instrument.RangePpm)) : null;
 
     private static IEnumerable<JournalEvent> FromLog(this SurveySession session) => JournalMarks.FromLog(session.State, session.Device);
 }

@@ -60,6 +60,9 @@ public sealed partial class SurveySession
         _ => AirState.FansOn,
     };
 
+    /// <summary>What is typed at a point and not kept yet, while the log is not on the screen.</summary>
+    internal (string Point, string Text, string Note)? Typed { get; set; }
+
     public ProbeHeight Height { get; set; } = ProbeHeight.Mid;
 
     /// <summary>What was last kept, for the line that says so.</summary>
@@ -117,17 +120,31 @@ public sealed partial class SurveySession
     /// <summary>True once a survey was opened, or taken up to show what it left off.</summary>
     public bool IsOpen => State is not null;
 
-    /// <summary>Takes up the visit that was open on this device last when something is still off there or somebody inside, so that it is shown
-    /// before the visit is opened again.</summary>
+    /// <summary>Takes up the visit that was open on this device last, or one before it, when something is still off there or somebody inside, so
+    /// that it is shown before the visit is opened again.</summary>
     public async Task TakeUp()
     {
-        if (Record is not null || await Find(store.Visit) is not var (record, of)) return;
-        var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
-        if (Record is not null || (!state.Open.Any() && !state.Inside.Any())) return;
-        isTakenUp = true;
-        journal.Begin(record.Id);
-        Set(record, of);
-        await Reload();
+        var done = new List<string>();
+        foreach (var visit in store.Visits)
+        {
+            if (Record is not null) return;
+            if (await Find(visit) is not var (record, of)) continue;
+            var state = JournalReplay.Replay(of.Id, LengthUnit.Metre, record.Started, await store.Events(record.Id));
+            if (Record is not null) return;
+            if (!state.Open.Any() && state.Inside.Count == 0)
+            {
+                done.Add(visit);
+                continue;
+            }
+
+            isTakenUp = true;
+            journal.Begin(record.Id);
+            Set(record, of);
+            await Reload();
+            break;
+        }
+
+        await store.ForgetVisits(done);
     }
 
     /// <summary>Opens a survey; false when this device has no such survey.</summary>
@@ -142,7 +159,7 @@ public sealed partial class SurveySession
             stood.Clear();
             Paper = new PaperRows();
             if (other) journal.Begin(record.Id);
-            (Current, CameBack, LastKept, LastSaved, isTakenUp) = (null, false, null, "", false);
+            (Current, CameBack, LastKept, LastSaved, Typed, isTakenUp) = (null, false, null, "", null, false);
         }
 
         await Reload();
@@ -226,6 +243,9 @@ public sealed partial class SurveySession
     /// <summary>The readings at which work stops there.</summary>
     public StopWork Limits(ProbePoint point) => StopWork.At(Plan, point.Fixture, point.Along ?? 0);
 
+    /// <summary>Down to which number the monitor must come before what it shows counts again; null when it holds no gas from an over-range reading.</summary>
+    public double? Clearing => JournalClearing.Of(State, Device, Gas(Current), Instrument);
+
     /// <summary>This device, as the journal calls it.</summary>
     public string Device => store.Device;
 
@@ -241,7 +261,7 @@ public sealed partial class SurveySession
         foreach (var e in State.Events.Where(e => e.Kind == JournalKinds.Reading))
             if ((string?)e.Body["point"] is { } point) shown[point] = (string?)e.Body["ppm"] ?? "";
         if (State.Events.LastOrDefault(e => e.Kind == JournalKinds.Start)?.Body["instrument"] is JsonObject i)
-            Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? 1000 };
+            Instrument = new Instrument { Id = (string?)i["id"] ?? "monitor", DelaySeconds = (double?)i["delay"] ?? 5, T90Seconds = (double?)i["t90"] ?? 5, DetectionPpm = (double?)i["detectionLimit"] ?? 1, RangePpm = (double?)i["range"] ?? SurveyDefaults.RangePpm };
         Walks = JournalMarks.Walks(State, store.Device);
         Walked = JournalMarks.Walked(State);
         Points = PointOrder.Of(Plan, draft, Store.Order, State);

@@ -58,6 +58,23 @@ public class VisitAccountTests
         Assert.Contains("pallets…", text, StringComparison.Ordinal);
     }
 
+    /// <summary>The times are the store's; the end of the second was not noted.</summary>
+    [Theory]
+    [InlineData("en", "Bakery: baking from 04:05 to 04:45", "Sales floor: dry ice from 04:50, its end not noted")]
+    [InlineData("de", "Bakery: Backbetrieb von 04:05 bis 04:45", "Verkaufsfläche: Trockeneis ab 04:50, das Ende ist nicht vermerkt")]
+    public void Record_OfWhatWentOnInRooms_TellsItWithTimeAndRoom(string language, string baking, string ice)
+    {
+        var bakery = JournalVisit.Plan.Rooms.First(r => r.Name == "Bakery").Id;
+        JournalVisit Ticked(JournalVisit visit, int minute, string? room, string what, bool on) => visit.Note(JournalKinds.Activity, minute, new() { ["room"] = room, ["what"] = what, ["on"] = on });
+        var text = Ticked(Ticked(Ticked(new(), 5, bakery, "baking", true), 45, bakery, "baking", false), 50, null, "dry ice", true).Record(language);
+        Assert.Contains(baking, text, StringComparison.Ordinal);
+        Assert.Contains(ice, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Record_OfAStopOverTheMonitorsRange_DoesNotNameAsANumberWhatIsOnlyTheLeast() => Assert.Contains(
+        "≥500 ppm", new JournalVisit().Note(JournalKinds.StopWork, 30, new() { ["gas"] = "R-448A", ["ppm"] = 500.0, ["level"] = "leave", ["over"] = true }).Record(), StringComparison.Ordinal);
+
     [Fact]
     public void Record_InMetres_TellsTheSamePlaceInMetres() =>
         Assert.Contains("2A Dairy, 1.83 m from the left end: not reachable", new JournalVisit().Skip("not reachable", JournalVisit.Front("C3")[1]).Record(unit: LengthUnit.Metre), StringComparison.Ordinal);

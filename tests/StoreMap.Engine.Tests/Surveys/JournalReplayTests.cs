@@ -83,8 +83,8 @@ public class JournalReplayTests
     public void Replay_WalkIn_SomebodyIsInsideUntilOut()
     {
         JournalEvent In(int number, string fixture, bool inside) => Event(number, JournalKinds.CheckIn, new JsonObject { ["fixture"] = fixture, ["in"] = inside });
-        Assert.Equal([("W1", Start.AddMinutes(1)), ("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true)).Inside);
-        Assert.Equal([("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true), In(3, "W1", false)).Inside);
+        Assert.Equal([("W1", Start.AddMinutes(1)), ("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true)).Inside.Select(i => (i.Fixture, i.Since)).ToArray());
+        Assert.Equal([("W2", Start.AddMinutes(2))], Replay(In(1, "W1", true), In(2, "W2", true), In(3, "W1", false)).Inside.Select(i => (i.Fixture, i.Since)).ToArray());
     }
 
     [Fact]
@@ -175,6 +175,71 @@ public class JournalReplayTests
         var stop = StopWork.For(gas);
         Assert.Equal((leave, outAt), (stop.LeavePpm, stop.OutPpm));
         Assert.Equal([StopLevel.None, StopLevel.Leave, StopLevel.Out], new[] { leave - 1, leave, outAt }.Select(stop.Judge));
+    }
+
+    /// <summary>A monitor that ends at 500 ppm can't show any of these limits but ammonia's and R-1234yf's: what it can't show it may be over.</summary>
+    [Theory]
+    [InlineData("R-448A", StopLevel.Leave)]
+    [InlineData("R-744", StopLevel.Leave)]
+    [InlineData("R-290", StopLevel.Out)]
+    [InlineData("R-454C", StopLevel.Out)]
+    [InlineData("unheard of", StopLevel.Out)]
+    public void StopWork_OverARangeThatEndsBelowTheLimit_StopsWork(string gas, StopLevel level)
+    {
+        var stop = StopWork.For(gas);
+        Assert.Equal(StopLevel.None, stop.Judge(499, false));
+        Assert.Equal(level, stop.Judge(500, true));
+    }
+
+    [Fact]
+    public void Replay_OfAStopOverTheRange_SaysSo()
+    {
+        var stops = Replay(
+            Event(1, JournalKinds.StopWork, new JsonObject { ["gas"] = "R-448A", ["ppm"] = 500.0, ["level"] = "leave", ["over"] = true }),
+            Event(2, JournalKinds.StopWork, new JsonObject { ["gas"] = "R-448A", ["ppm"] = 900.0, ["level"] = "leave" })).Stops;
+        Assert.Equal([true, false], stops.Select(s => s.IsOverRange));
+    }
+
+    /// <summary>Two people in one walk-in: one comes out, the other's clock runs on, until somebody says that they are out too.</summary>
+    [Fact]
+    public void Inside_OfTwoInOneWalkIn_EndsOnlyTheClockOfWhoCameOut()
+    {
+        JournalEvent Check(int number, string device, bool into, string? who = null) =>
+            Event(number, JournalKinds.CheckIn, new JsonObject { ["fixture"] = "W1", ["in"] = into, ["who"] = who }) with { Device = device };
+        var (ada, ben) = (Check(1, "d1", true), Check(2, "d2", true));
+        Assert.Equal(["d1", "d2"], Inside(ada, ben).Select(i => i.Device));
+        Assert.Equal([("d2", ben.Time)], Inside(ada, ben, Check(3, "d1", false)).Select(i => (i.Device, i.Since)).ToArray());
+        Assert.Equal(["d1"], Inside(ada, ben, Check(3, "d1", false, "d2")).Select(i => i.Device));
+        // Who was not in there can only mean those who were.
+        Assert.Empty(Inside(ada, ben, Check(3, "d3", false)));
+        IReadOnlyList<InsideWalkIn> Inside(params JournalEvent[] events) => Replay(events).Inside;
+    }
+
+    /// <summary>The rule of carry-over, told while one reads: back at clean air is the lowest tenth and the action level of 2 ppm above it.</summary>
+    [Theory]
+    [InlineData("0 1 40", null)]
+    [InlineData("0 1 >500", 2.0)]
+    [InlineData("0 1 500 40 12", 2.0)]
+    [InlineData("0 1 >500 40 2", null)]
+    [InlineData("0 1 >500 40 <1 12", null)]
+    [InlineData("6 7 >500 9", 8.0)]
+    [InlineData(">500", 2.0)]
+    [InlineData(">500 40", 2.0)]
+    public void Clearing_AfterAnOverRangeReading_StandsUntilCleanAir(string shown, double? clear)
+    {
+        var state = Replay([.. shown.Split(' ').Select((ppm, i) => Event(i, JournalKinds.Reading, new JsonObject { ["ppm"] = ppm }))]);
+        Assert.Equal(clear, JournalClearing.Of(state, "d1", "R-448A", new Instrument { Id = "monitor", RangePpm = 500 }));
+        Assert.Null(JournalClearing.Of(state, "d2", "R-448A", new Instrument { Id = "monitor", RangePpm = 500 }));
+        Assert.Null(JournalClearing.Of(state, "d1", "CO2", new Instrument { Id = "monitor", RangePpm = 500 }));
+    }
+
+    /// <summary>The monitor's range was given wrong at first.</summary>
+    [Fact]
+    public void Replay_OfAMonitorGivenAnew_TakesItsLastRange()
+    {
+        JsonObject Monitor(double range) => new() { ["technician"] = "P. Thistlewood", ["instrument"] = new JsonObject { ["id"] = "monitor", ["range"] = range } };
+        var file = Replay(Event(1, JournalKinds.Start, Monitor(1000)), Event(2, JournalKinds.Start, Monitor(500))).File;
+        Assert.Equal(500, (double)Assert.Single(file["instruments"]!.AsArray())!["range"]!);
     }
 
     [Theory]

@@ -62,6 +62,16 @@ public partial class LogAlignerTests
         // What another device logged there is not the log of this walk.
         Assert.Equal([new("C2", false)], JournalMarks.Walked(Journal([.. ThereAndBack(0, "d2"), Reading("d1")])));
         Assert.Equal([new("C2", true)], JournalMarks.Walked(Journal([.. ThereAndBack(0, "d2"), Reading("d2")])));
+
+        // Walked here too, its numbers are still in this monitor.
+        Assert.Equal([new("C2", false)], JournalMarks.Walked(Journal([.. ThereAndBack(0, "d2"), Reading("d2"), .. ThereAndBack(0)])));
+    }
+
+    [Fact]
+    public void Walked_OfMarksWhoseFieldsAreNoText_PassesThemOver()
+    {
+        var odd = Mark(0, 10, "start", 0) with { Body = new JsonObject { ["event"] = 1, ["fixture"] = 2, ["at"] = "x" } };
+        Assert.Empty(JournalMarks.Walked(Journal(odd)));
     }
 
     [Fact]

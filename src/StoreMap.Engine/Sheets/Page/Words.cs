@@ -63,6 +63,9 @@ internal sealed class Words
     /// <summary>What is off, open or muted, in this language where it is of a known kind.</summary>
     public string LeftOff(string what) => texts.GetValueOrDefault("off." + what, what);
 
+    /// <summary>What went on in a room; what is not known stays as it was noted.</summary>
+    public string Activity(string what) => texts.GetValueOrDefault("activity." + what.Replace(' ', '-'), what);
+
     /// <summary>A sentence that another part of the program wrote in English, in this language; marked as English where the phrase book
     /// lacks it.</summary>
     public string Remark(string sentence) =>

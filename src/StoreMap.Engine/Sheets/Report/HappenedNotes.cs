@@ -3,7 +3,7 @@ using StoreMap.Surveys;
 
 namespace StoreMap.Sheets;
 
-/// <summary>What happened at a visit: what was not put back and who has it in hand, where work stopped, what was noted with a reading and without.</summary>
+/// <summary>What happened at a visit: what was not put back and who has it in hand, where work stopped, what went on in rooms, what was noted with a reading and without.</summary>
 internal static class HappenedNotes
 {
     private const int MostLeftOff = 6;
@@ -12,6 +12,7 @@ internal static class HappenedNotes
     private const int MostPutBack = 4;
 
     private const int MostStops = 6;
+    private const int MostActivities = 8;
     private const int MostNotes = 10;
     private const int MostFreeNotes = 20;
 
@@ -22,6 +23,7 @@ internal static class HappenedNotes
         List<FlowItem> items =
         [
             .. CutLines.Bullets([.. LeftOff(plan, net, account, words)], MostLeftOff, More), .. CutLines.Bullets([.. Stops(plan, net, account, words)], MostStops, More),
+            .. CutLines.Bullets([.. Activities(plan, net, account, words)], MostActivities, More),
             .. CutLines.Bullets([.. Notes(plan, net, account, words)], MostNotes, More),
             .. CutLines.Bullets([.. FreeNotes(plan, net, account, words)], MostFreeNotes, rest => words.Say("note.more", rest)),
         ];
@@ -55,9 +57,15 @@ internal static class HappenedNotes
             (null, true) => words["stop.went-on"],
             _ => words["stop.ended"],
         };
-        var text = words.Say("stop.at", Moment(net, s.Work.Time), place, Numbers.Ppm(s.Work.Ppm), Listing.Typed(gas), words[s.Work.Level == StopLevel.Out ? "stop.out" : "stop.leave"], after);
+        var text = words.Say("stop.at", Moment(net, s.Work.Time), place, (s.Work.IsOverRange ? "≥" : "") + Numbers.Ppm(s.Work.Ppm), Listing.Typed(gas), words[s.Work.Level == StopLevel.Out ? "stop.out" : "stop.leave"], after);
         return new CutLine(text);
     });
+
+    /// <summary>What a monitor may have reacted to that is no leak.</summary>
+    private static IEnumerable<CutLine> Activities(Plan plan, NetSurvey net, VisitAccount? account, Words words) => (account?.Activities ?? []).Select(a => new CutLine(Words.Sentence(
+        a.Until is { } until
+            ? words.Say("activity.from-to", PlaceWords.Room(plan, words, a.Room), words.Activity(a.What), Moment(net, a.Since), Moment(net, until))
+            : words.Say("activity.from", PlaceWords.Room(plan, words, a.Room), words.Activity(a.What), Moment(net, a.Since)))));
 
     /// <summary>Notes typed with readings; those at hits are kept before others.</summary>
     private static IEnumerable<CutLine> Notes(Plan plan, NetSurvey net, VisitAccount? account, Words words) => net.Readings.Where(r => !string.IsNullOrWhiteSpace(r.Reading.Note))

@@ -3,7 +3,7 @@ namespace StoreMap.Surveys;
 /// <summary>Kinds of journal events.</summary>
 public static class JournalKinds
 {
-    /// <summary>The visit begins, or another device joins: technician, instrument.</summary>
+    /// <summary>The visit begins, or another device joins, or its monitor was given wrong: technician, instrument.</summary>
     public const string Start = "start";
 
     /// <summary>A reading, in the form of a survey file.</summary>
@@ -27,7 +27,7 @@ public static class JournalKinds
     /// <summary>A named person took it over: item, to.</summary>
     public const string HandedOver = "handed-over";
 
-    /// <summary>A stop-work reading: gas, ppm, level.</summary>
+    /// <summary>A stop-work reading: gas, ppm, level, and over when the monitor showed only that it is over its range, ppm.</summary>
     public const string StopWork = "stop-work";
 
     /// <summary>A stop-work reading was answered: everyone is out and the place is aired.</summary>
@@ -45,7 +45,7 @@ public static class JournalKinds
     /// <summary>A note: text.</summary>
     public const string Note = "note";
 
-    /// <summary>Into or out of a walk-in: fixture, in.</summary>
+    /// <summary>Into or out of a walk-in: fixture, in; who, the device of who it was, where another noted it.</summary>
     public const string CheckIn = "check-in";
 
     /// <summary>A panel was lifted: panel, leak (true or false), for a leak component and note where known, and day where it is noted later.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using StoreMap.Plans;
 
 namespace StoreMap.Surveys;
@@ -24,22 +25,22 @@ public static class JournalMarks
         var walks = new List<MarkedWalk>();
         foreach (var (start, end) in Pairs(state, device))
         {
-            var air = KebabNames.Parse<AirState>((string?)start.Body["air"] ?? "") ?? AirState.FansOn;
-            walks.Add(new MarkedWalk(start.Id, (string)start.Body["fixture"]!, air, (double?)start.Body["at"] ?? 0, start.Time, end?.Time));
+            var air = KebabNames.Parse<AirState>(start.Body["air"].Text() ?? "") ?? AirState.FansOn;
+            walks.Add(new MarkedWalk(start.Id, start.Body["fixture"].Text()!, air, At(start), start.Time, end?.Time));
         }
 
         return walks;
     }
 
-    /// <summary>Fixtures whose front was walked from mark to mark, on any device; true where a device that walked it has read its log in.</summary>
+    /// <summary>Fixtures whose front was walked from mark to mark, on any device; true where every device that walked it has read its log in.</summary>
     /// <param name="state">The replay.</param>
     public static IReadOnlyDictionary<string, bool> Walked(JournalState state)
     {
         var walked = new Dictionary<string, bool>();
         foreach (var device in state.Events.Where(e => e.Kind == JournalKinds.Mark).Select(e => e.Device).Distinct())
         {
-            var read = FromLog(state, device).Select(e => (string?)e.Body["fixture"]).ToHashSet();
-            foreach (var walk in Walks(state, device).Where(w => w.Until is not null)) walked[walk.Fixture] = walked.GetValueOrDefault(walk.Fixture) || read.Contains(walk.Fixture);
+            var read = FromLog(state, device).Select(e => e.Body["fixture"].Text()).ToHashSet();
+            foreach (var walk in Walks(state, device).Where(w => w.Until is not null)) walked[walk.Fixture] = walked.GetValueOrDefault(walk.Fixture, true) && read.Contains(walk.Fixture);
         }
 
         return walked;
@@ -62,7 +63,7 @@ public static class JournalMarks
             foreach (var (mark, word) in new[] { (start, "start"), (end!, "end") })
             {
                 var time = mark.Time.ToString("yyyy-MM-dd'T'HH:mm:ss.fffzzz", CultureInfo.InvariantCulture);
-                text.Append(CultureInfo.InvariantCulture, $"{time},{word},{(string?)mark.Body["fixture"]},{(double?)mark.Body["at"] ?? 0},{(string?)mark.Body["height"]},{(string?)mark.Body["air"]}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{time},{word},{mark.Body["fixture"].Text()},{At(mark)},{mark.Body["height"].Text()},{mark.Body["air"].Text()}\n");
             }
         }
 
@@ -87,12 +88,14 @@ public static class JournalMarks
         return aligned with { Warnings = [.. warnings, .. aligned.Warnings] };
     }
 
+    private static double At(JournalEvent mark) => mark.Body["at"] is JsonValue at && at.TryGetValue(out double metres) ? metres : 0;
+
     private static IEnumerable<(JournalEvent Start, JournalEvent? End)> Pairs(JournalState state, string device)
     {
         JournalEvent? start = null;
-        foreach (var e in state.Events.Where(e => e.Kind == JournalKinds.Mark && e.Device == device && (string?)e.Body["fixture"] is not null))
+        foreach (var e in state.Events.Where(e => e.Kind == JournalKinds.Mark && e.Device == device && e.Body["fixture"].Text() is not null))
         {
-            if ((string?)e.Body["event"] == "start")
+            if (e.Body["event"].Text() == "start")
             {
                 start = e;
             }

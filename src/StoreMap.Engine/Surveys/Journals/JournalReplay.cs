@@ -114,6 +114,7 @@ public static class JournalReplay
         var after = mine.Where(e => e.Number > stop.Number).ToList();
         return new StoppedWork(stop.Time, Text(stop, "gas") ?? "", Number(stop, "ppm"), Text(stop, "level") == "out" ? StopLevel.Out : StopLevel.Leave)
         {
+            IsOverRange = stop.Body["over"]?.GetValueKind() == JsonValueKind.True,
             Place = mine.LastOrDefault(e => e.Kind == JournalKinds.Reading && e.Number < stop.Number) is { } read
                 ? new StoppedPlace(Text(read, "point"), Text(read, "fixture"), Measured(read, "at")) : null,
             Aired = after.TakeWhile(e => e.Kind != JournalKinds.StopWork).FirstOrDefault(e => e.Kind == JournalKinds.StopAnswered)?.Time,
@@ -142,7 +143,7 @@ public static class JournalReplay
         {
             ["format"] = "storemap-survey/1", ["store"] = store, ["units"] = units.Symbol(), ["start"] = Stamp(start),
             ["technicians"] = new JsonArray([.. starts.Select(e => Text(e, "technician")).Where(t => !string.IsNullOrWhiteSpace(t)).Distinct().Select(t => (JsonNode)t!)]),
-            ["instruments"] = new JsonArray([.. starts.Select(e => e.Body["instrument"]).OfType<JsonObject>().DistinctBy(i => (string?)i["id"]).Select(i => i.DeepClone())]),
+            ["instruments"] = new JsonArray([.. starts.Select(e => e.Body["instrument"]).OfType<JsonObject>().GroupBy(i => i["id"].Text()).Select(same => same.Last().DeepClone())]),
         };
         var readings = new JsonArray();
         foreach (var e in Of(events, JournalKinds.Reading)) readings.Add((JsonNode)Reading(e));

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using StoreMap.Plans;
 
@@ -44,6 +45,9 @@ public sealed record StoppedPlace(string? Point, string? Fixture, double? At);
 /// <param name="Level">The set point reached.</param>
 public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, StopLevel Level)
 {
+    /// <summary>True when the monitor showed no more than that it was over its range, <see cref="Ppm"/>.</summary>
+    public bool IsOverRange { get; init; }
+
     /// <summary>Where it was read; null where its device noted no reading before.</summary>
     public StoppedPlace? Place { get; init; }
 
@@ -53,6 +57,23 @@ public sealed record StoppedWork(DateTimeOffset Time, string Gas, double Ppm, St
     /// <summary>True where its device noted readings after it.</summary>
     public bool WentOn { get; init; }
 }
+
+/// <summary>What went on in a room, that the monitor may have reacted to.</summary>
+/// <param name="Room">Room or walk-in id; null for the sales floor.</param>
+/// <param name="What">One of <see cref="Kinds"/>, or as a later version notes it.</param>
+/// <param name="Since">When it was noted.</param>
+/// <param name="Until">When its end was noted; null when it was not.</param>
+public sealed record RoomActivity(string? Room, string What, DateTimeOffset Since, DateTimeOffset? Until)
+{
+    /// <summary>What can be ticked.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["cleaning", "baking", "dry ice", "forklift", "air handling", "dock door open"];
+}
+
+/// <summary>Somebody in a walk-in.</summary>
+/// <param name="Fixture">The walk-in's id.</param>
+/// <param name="Device">The device of who went in.</param>
+/// <param name="Since">Since when.</param>
+public sealed record InsideWalkIn(string Fixture, string Device, DateTimeOffset Since);
 
 /// <summary>A panel that was lifted and what was found behind it.</summary>
 /// <param name="Event">Id of the event that says so, by which it can be withdrawn.</param>
@@ -134,16 +155,48 @@ public sealed record JournalState
     /// <summary>Items still open.</summary>
     public IEnumerable<LeftOffItem> Open => LeftOff.Where(i => i.Ended is null);
 
-    /// <summary>Walk-ins that someone is in, and since when.</summary>
-    public IEnumerable<(string Fixture, DateTimeOffset Since)> Inside => Events.Where(e => e.Kind == JournalKinds.CheckIn).GroupBy(e => (string?)e.Body["fixture"] ?? "")
-        .Where(g => (bool?)g.Last().Body["in"] == true).Select(g => (g.Key, g.Last().Time));
+    /// <summary>Who is in a walk-in, in the order in which they went in. Each has a clock of their own: one who comes out ends only that one.</summary>
+    public IReadOnlyList<InsideWalkIn> Inside
+    {
+        get
+        {
+            var inside = new List<InsideWalkIn>();
+            foreach (var e in Events.Where(e => e.Kind == JournalKinds.CheckIn))
+            {
+                var (fixture, into) = (e.Body["fixture"].Text() ?? "", e.Body["in"]?.GetValueKind() == JsonValueKind.True);
+                var who = e.Body["who"].Text() ?? e.Device;
+                // Somebody who was not in there can only mean those who were.
+                var all = !into && e.Body["who"] is null && !inside.Exists(i => i.Fixture == fixture && i.Device == who);
+                inside.RemoveAll(i => i.Fixture == fixture && (all || i.Device == who));
+                if (into) inside.Add(new InsideWalkIn(fixture, who, e.Time));
+            }
+
+            return inside;
+        }
+    }
 
     /// <summary>Walk-ins that the technician of a device is in.</summary>
     /// <param name="device">The device's id.</param>
-    public IEnumerable<string> InsideBy(string device) => Events.Where(e => e.Kind == JournalKinds.CheckIn).GroupBy(e => (string?)e.Body["fixture"] ?? "")
-        .Where(g => (bool?)g.Last().Body["in"] == true && g.Last().Device == device).Select(g => g.Key);
+    public IEnumerable<string> InsideBy(string device) => Inside.Where(i => i.Device == device).Select(i => i.Fixture);
+
+    /// <summary>What went on in rooms, in the order in which it began.</summary>
+    public IReadOnlyList<RoomActivity> Activities
+    {
+        get
+        {
+            var all = new List<RoomActivity>();
+            foreach (var e in Events.Where(e => e.Kind == JournalKinds.Activity))
+            {
+                var (room, what, on) = (e.Body["room"].Text(), e.Body["what"].Text() ?? "", e.Body["on"]?.GetValueKind() == JsonValueKind.True);
+                var open = all.FindIndex(a => a.Room == room && a.What == what && a.Until is null);
+                if (on && open < 0) all.Add(new RoomActivity(room, what, e.Time, null));
+                else if (!on && open >= 0) all[open] = all[open] with { Until = e.Time };
+            }
+
+            return all;
+        }
+    }
 
     /// <summary>True while something goes on in a room; null for the sales floor.</summary>
-    public bool GoesOn(string? room, string what) =>
-        Events.LastOrDefault(e => e.Kind == JournalKinds.Activity && (string?)e.Body["room"] == room && (string?)e.Body["what"] == what) is { } last && (bool?)last.Body["on"] == true;
+    public bool GoesOn(string? room, string what) => Activities.Any(a => a.Room == room && a.What == what && a.Until is null);
 }
