@@ -151,7 +151,7 @@ public sealed class WalkTests(Chromium chromium)
         await page.Locator("#begin").WaitForAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Walk", Exact = true }).ClickAsync();
         await page.Locator("ol.stops li").First.WaitForAsync();
-        await Assertions.Expect(page.Locator("#left-out li")).ToHaveTextAsync("Prep air: point B-R1");
+        await Assertions.Expect(page.Locator("#left-out li")).ToHaveTextAsync("Prep air: 1 point");
         await Assertions.Expect(page.Locator(".notice.warn")).ToHaveCountAsync(0);
         var drawn = await Drawn(page);
         Assert.DoesNotContain("point-B-R1", drawn);

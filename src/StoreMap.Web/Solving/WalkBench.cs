@@ -46,7 +46,7 @@ internal sealed class WalkBench
         var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = wish.Width });
         return new WalkAnswer(
             new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route), left ?? WalkText.Takes(route, units),
-            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))), WalkText.LeftOut(leftOut, p => Say.Title(Plan, p)));
+            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))), WalkText.LeftOut(leftOut, Plan, units));
     }
 
     /// <summary>The planned walk, or the same points in another order.</summary>
