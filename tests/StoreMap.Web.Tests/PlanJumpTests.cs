@@ -73,6 +73,81 @@ public sealed class PlanJumpTests(Chromium chromium)
         screens.IsQuiet();
     }
 
+    /// <summary>A tag typed twice was taken, and named two cases on every sheet.</summary>
+    [Fact]
+    public async Task Tag_OfAnotherCase_IsRefusedWhereItIsTypedAndInAList()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "tag");
+        var page = screens.Page;
+        await Desk.OpenSmall(page, server.Url);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Plan", Exact = true }).ClickAsync();
+        await page.Locator("#board").WaitForAsync();
+        await page.GetByText("Choose among all").ClickAsync();
+        await page.Locator(".things button").Filter(new() { HasText = "1B" }).ClickAsync();
+        await page.Locator("#field-tag").FillAsync("1a");
+        await page.Locator("#field-tag").PressAsync("Tab");
+        await Assertions.Expect(page.Locator("#tag-twice")).ToHaveTextAsync("Not taken over: another case has the tag 1a already. Every case needs a tag of its own.");
+        await Assertions.Expect(page.Locator("#field-tag")).ToHaveValueAsync("1B");
+        await Assertions.Expect(page.Locator("#plan-state")).ToHaveTextAsync("As saved.");
+        await screens.Look("refused", page.Locator("#tag-twice"));
+        await page.Locator("#field-tag").FillAsync("1C");
+        await page.Locator("#field-tag").PressAsync("Tab");
+        await Assertions.Expect(page.Locator("#tag-twice")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.Locator("#chosen h2")).ToContainTextAsync("1C");
+
+        await page.Locator("#add-list summary").ClickAsync();
+        await page.Locator("#listed").FillAsync("tag,lengths\n1A,3\n9,3\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#list-tags")).ToContainTextAsync("Not added: the store has a case with this tag already: 1A.");
+        await screens.Look("list", page.Locator("#list-tags"));
+        await page.Locator("#listed").FillAsync("tag,lengths\n9,3\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add these cases" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#board .thing.fixtures")).ToHaveCountAsync(4);
+        screens.IsQuiet();
+    }
+
+    /// <summary>A plan drawn by hand over a list's went on printing as a list; the tick was overlooked.</summary>
+    [Fact]
+    public async Task PlanOfAList_LaidOutByHand_AsksWhetherItIsToScale()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var screens = await Screens.Open(chromium, "scale");
+        var page = screens.Page;
+        await Floor.MakeStore(page, server.Url, 2);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Plan", Exact = true }).ClickAsync();
+        await page.Locator("#board").WaitForAsync();
+        await Assertions.Expect(page.Locator("#ask-scale")).ToHaveCountAsync(0);
+        await Move("2");
+        await Assertions.Expect(page.Locator("#ask-scale")).ToContainTextAsync("still show this plan as a list");
+        await screens.Look("asked", page.Locator("#ask-scale"));
+        await page.Locator("#not-to-scale").ClickAsync();
+        await Move("3");
+        await Assertions.Expect(page.Locator("#ask-scale")).ToHaveCountAsync(0);
+
+        // Once saved it is asked again, and answered for good.
+        await page.Locator("#save").ClickAsync();
+        await page.Locator("#to-scale").ClickAsync();
+        await Assertions.Expect(page.Locator("#ask-scale")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByLabel("Places are to scale")).ToBeCheckedAsync();
+        await Move("4");
+        await Assertions.Expect(page.Locator("#ask-scale")).ToHaveCountAsync(0);
+        screens.IsQuiet();
+
+        async Task Move(string to)
+        {
+            if (await page.Locator("#chosen").CountAsync() == 0)
+            {
+                await page.GetByText("Choose among all").ClickAsync();
+                await page.Locator(".things button").Filter(new() { HasText = "1" }).First.ClickAsync();
+            }
+
+            await page.Locator("#place-x").FillAsync(to);
+            await page.Locator("#place-it").ClickAsync();
+            await Assertions.Expect(page.Locator("#plan-state")).Not.ToHaveTextAsync("As saved.");
+        }
+    }
+
     private const string Within = """
         part => {
           const at = document.querySelector(part)?.getBoundingClientRect(), room = document.querySelector('.scroll').getBoundingClientRect();
