@@ -18,6 +18,7 @@ public sealed class EngineRoom
     private static readonly Action<double, string> Unheard = (_, _) => { };
 
     private static int floor;
+    private static int droppable;
 
     private int running;
     private int ahead;
@@ -49,11 +50,28 @@ public sealed class EngineRoom
         }
     }
 
-    /// <summary>Stops the floor's work, where it is a single piece: the processor is wanted elsewhere.</summary>
-    /// <returns>False when there is none, or another that somebody waits for.</returns>
+    /// <summary>Work for the floor that is asked for again where it was stopped.</summary>
+    /// <param name="method">Class and method.</param>
+    /// <param name="args">Its arguments.</param>
+    /// <exception cref="JSException">It was stopped, as <see cref="IsStopped"/> tells, or failed.</exception>
+    public static async Task<string> FloorWhileSeen(string method, params string[] args)
+    {
+        droppable++;
+        try
+        {
+            return await Floor(method, args);
+        }
+        finally
+        {
+            droppable--;
+        }
+    }
+
+    /// <summary>Stops the floor's work, where all of it may be asked for again: the processor is wanted elsewhere.</summary>
+    /// <returns>False when there is none, or some that somebody waits for.</returns>
     public static bool StopFloor()
     {
-        if (floor != 1) return false;
+        if (floor == 0 || floor != droppable) return false;
         Browser.Cancel("floor");
         return true;
     }
