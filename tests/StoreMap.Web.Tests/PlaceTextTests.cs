@@ -41,7 +41,7 @@ public sealed class PlaceTextTests
         Assert.StartsWith("In leak zone A: ", card.Lines[0], StringComparison.Ordinal);
         Assert.StartsWith("In the air here: about ", card.Lines[1], StringComparison.Ordinal);
         Assert.StartsWith("Read ", card.Lines[2], StringComparison.Ordinal);
-        Assert.Contains("from here", card.Lines[2], StringComparison.Ordinal);
+        Assert.Contains(" here, fans ", card.Lines[2], StringComparison.Ordinal);
     }
 
     /// <summary>The case's own air was told as if it were the aisle's.</summary>

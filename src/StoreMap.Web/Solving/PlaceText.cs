@@ -11,6 +11,7 @@ internal static class PlaceText
 {
     private const double NearReadingMetres = 2;
     private const int MostReadings = 3;
+    private const double HereMetres = 0.2;
 
     // A zone ends where its case does; a press beside its end means it.
     private const double ZoneSlackMetres = 0.3;
@@ -39,7 +40,9 @@ internal static class PlaceText
         lines.Add(Gas(value, inside));
         lines.AddRange(near.Select(r => Read(plan, r, at)));
         if (value.Evidence && near.Count == 0) lines.Add($"No reading of this air within {Say.Length(plan.Units, NearReadingMetres)}: the map goes by those farther off.");
-        if (value.Evidence && near.Exists(r => r.NetPpm > value.HighPpm && r.Reading.Bound != ReadingBound.Below)) lines.Add("Those readings are higher than the gas at this place: it thins out within a step or two of where it comes out.");
+        var higher = value.Evidence ? near.Where(r => r.NetPpm > value.HighPpm && r.Reading.Bound != ReadingBound.Below).ToList() : [];
+        if (higher.Exists(r => r.Reading.Air == AirState.FansOn)) lines.Add("Higher readings near by do not hold here: gas thins out within a step or two of where it comes out.");
+        if (higher.Exists(r => r.Reading.Air != AirState.FansOn)) lines.Add("With its fans off gas gathers at a case: those readings are higher than the air with fans on.");
         return new PlaceAnswer(title, lines, at.X, at.Y);
     }
 
@@ -55,7 +58,9 @@ internal static class PlaceText
     }
 
     private static string Read(Plan plan, NetReading r, PlanPoint at) =>
-        $"Read {DeskText.Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {Say.Length(plan.Units, r.Reading.Place.At.DistanceTo(at))} from here, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room.";
+        $"Read {DeskText.Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {Away(plan, r.Reading.Place.At.DistanceTo(at))}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room.";
+
+    private static string Away(Plan plan, double metres) => metres < HereMetres ? "right here" : $"{Say.Length(plan.Units, metres)} from here";
 
     // A case's verdict covers all that is read at it, so that no leak seen beside a high reading has its reason.
     private static string? Located(Plan plan, LocateResult result, Fixture? fixture, PlanPoint at, bool alongFront)
