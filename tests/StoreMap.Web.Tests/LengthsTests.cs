@@ -90,7 +90,7 @@ public sealed partial class LengthsTests(Chromium chromium)
         await Floor.Turn(page, store + "/plan");
         await page.Locator("#board").WaitForAsync();
         await Assertions.Expect(page.Locator("#grid")).ToHaveValueAsync("0' 6\"");
-        await page.GetByText(new Regex("^All \\d+ things")).ClickAsync();
+        await page.GetByText(new Regex("^Choose among all \\d+ things")).ClickAsync();
         await page.Locator(".things button", new() { HasText = "1A" }).ClickAsync();
         var before = await Left(page, "C1");
 

@@ -126,7 +126,7 @@ public sealed class PlanSendingTests(Chromium chromium)
     {
         if (!await page.Locator("#field-name").IsVisibleAsync())
         {
-            await page.Locator("summary").Filter(new() { HasTextRegex = new("^All \\d+ things") }).ClickAsync();
+            await page.Locator("summary").Filter(new() { HasTextRegex = new("^Choose among all \\d+ things") }).ClickAsync();
             await page.Locator(".things button").First.ClickAsync();
         }
 

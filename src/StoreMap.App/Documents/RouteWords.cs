@@ -14,6 +14,7 @@ internal static class RouteWords
             $"{route.Order.Count} points, {Feet(route.Length)} on foot (no {(route.BoundKeepsGroups ? "walk that keeps line-ups whole" : "order")} can be under {Feet(route.LowerBound)}), about {m.Total:0} minutes{(route.MinutesLowerBound is { } least ? FormattableString.Invariant($" (none can take under {least:0})") : "")}: {m.Fixed:0} fixed, {m.Probing:0} probing, {m.Walking:0} walking, {m.Handling:0} for doors, ladders and walk-ins.");
         if (route.Weighed is { Metres: > 0 } weighed)
             yield return $"The order of line-ups and rooms is {Best(weighed)}, changes of gas and aisles walked again counted in.";
+        if (route.FirstGas is { } first) yield return $"The monitor is set to {first} at the start.";
         if (route.GasChanges.Count > 0)
             yield return FormattableString.Invariant($"The monitor is set to another gas and zeroed {Times(route.GasChanges.Count)} on the way: {string.Join(", ", route.GasChanges.Select(c => $"{c.Gas} before {c.Before}"))}.");
         if (route.Risk is { } risk)

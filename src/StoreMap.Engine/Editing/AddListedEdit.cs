@@ -52,6 +52,11 @@ public sealed record AddListedEdit(JsonObject Listed) : LayoutEdit
            select new ListConflict(plant.List, Id(listed)!, plant.Field, here[plant.Field].Text(), said),
     ];
 
+    /// <summary>Tags of the list that the layout's fixtures have already.</summary>
+    /// <param name="layout">The layout.</param>
+    public IReadOnlyList<string> TagsThere(JsonObject layout) =>
+        [.. Of(Listed, "fixtures").Select(f => f?["tag"].Text()).OfType<string>().Where(t => new LayoutElementsJson(layout).HasTag(t))];
+
     private static JsonArray Of(JsonObject layout, string list) => layout[list] as JsonArray ?? [];
 
     private static string? Id(JsonNode? element) => (element as JsonObject)?["id"].Text();

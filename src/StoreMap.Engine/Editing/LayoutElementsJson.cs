@@ -40,6 +40,12 @@ public sealed class LayoutElementsJson
     /// <summary>The elements of some ids that are there.</summary>
     public IReadOnlyList<(string List, JsonObject Element)> Find(IEnumerable<string> ids) => [.. ids.Select(Find).OfType<(string, JsonObject)>()];
 
+    /// <summary>True when a fixture has a tag, upper and lower case being one; its id is its tag where it has none.</summary>
+    /// <param name="tag">The tag.</param>
+    /// <param name="except">Id of a fixture that does not count; null for none.</param>
+    public bool HasTag(string tag, string? except = null) => Of("fixtures").OfType<JsonObject>().Any(f =>
+        f["id"].Text() != except && string.Equals(f["tag"].Text() ?? f["id"].Text(), tag.Trim(), StringComparison.OrdinalIgnoreCase));
+
     /// <summary>Adds an element at the end of its list, under the next free id when it has none.</summary>
     /// <returns>Its id.</returns>
     public string Add(string list, JsonObject element)

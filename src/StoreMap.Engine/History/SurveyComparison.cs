@@ -27,7 +27,7 @@ public static class SurveyComparison
             var peaks = TrackPeaks.Of(track, neighbours, ordered, readings, settings);
             var reasons = unlike.Where(u => u.Fixture == track.Fixture).Select(u => u.Reason).ToList();
             var zone = new ZoneStory(
-                track, peaks, ordered, TrackService.Findings(plan, track, record, settings), reasons.Count == 0 ? null : string.Join("; ", reasons)).Tell(settings);
+                plan, track, peaks, ordered, TrackService.Findings(plan, track, record, settings), reasons.Count == 0 ? null : string.Join("; ", reasons)).Tell(settings);
             zones.Add((zone, zones.Count));
         }
 

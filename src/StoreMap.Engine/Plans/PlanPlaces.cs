@@ -44,6 +44,11 @@ public static class PlanPlaces
         return best;
     }
 
+    /// <summary>True for a point in the store, its outer wall included.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="p">Any point.</param>
+    public static bool IsInStore(Plan plan, PlanPoint p) => Rings.Covers(plan.Outline, p, WallTolerance);
+
     /// <summary>The fixture whose outline holds a point, walk-ins too; null when none does.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="p">Any point.</param>

@@ -30,6 +30,9 @@ internal sealed class MeasuredWalk
     /// <summary>Seconds from the end of warm-up until each point has been read.</summary>
     public required IReadOnlyList<double> Read { get; init; }
 
+    /// <summary>The gas that it is set to at the start; null where no point has one.</summary>
+    public string? FirstGas { get; init; }
+
     /// <summary>Changes of the monitor's gas: place in the order before which it is set, and the gas.</summary>
     public required IReadOnlyList<(int Before, string Gas)> GasChanges { get; init; }
 
@@ -54,10 +57,11 @@ internal sealed class MeasuredWalk
             legs.Add(new RouteLeg(order[i].Id, order[next].Id, path.Corners, path.Length));
         }
 
-        var changes = Changes(order, draft);
+        var settings = Settings(order, draft);
+        List<(int Before, string Gas)> changes = [.. settings.Skip(1)];
         return new(points, [.. stands.Select(s => s?.Moved ?? 0)], legs)
         {
-            GasChanges = changes, Read = Times(plan, order, draft, request.Protocol, legs, changes),
+            FirstGas = settings.Count > 0 ? settings[0].Gas : null, GasChanges = changes, Read = Times(plan, order, draft, request.Protocol, legs, changes),
             Minutes = MinutesOf(plan, order, draft, request.Protocol, legs.Sum(l => l.Length), changes.Count),
         };
     }
@@ -96,11 +100,11 @@ internal sealed class MeasuredWalk
         Fixed: draft.Groups.Count == 0 ? 0
             : protocol.SignInMinutes + protocol.WarmUpMinutes + (protocol.ZeroMinutes * changes) + protocol.RestoreMinutes + protocol.WriteUpMinutes);
 
-    /// <summary>Where the monitor is set to another gas on the way; each time it is zeroed again.</summary>
-    private static List<(int Before, string Gas)> Changes(IReadOnlyList<ProbePoint> order, ProbeDraft draft)
+    /// <summary>What the monitor is set to first, and where to another gas on the way; each time it is zeroed again.</summary>
+    private static List<(int Before, string Gas)> Settings(IReadOnlyList<ProbePoint> order, ProbeDraft draft)
     {
-        var changes = new List<(int, string)>();
-        if (draft.Groups.Count == 0) return changes;
+        var settings = new List<(int, string)>();
+        if (draft.Groups.Count == 0) return settings;
         var gases = MonitorGas.ByPoint(draft);
         string? set = null;
         for (var i = 0; i < order.Count; i++)
@@ -108,10 +112,10 @@ internal sealed class MeasuredWalk
             // An open department's background is read with the gas of what comes next.
             var of = order[i] is { Pass: ProbePass.Background, Room: null } && i + 1 < order.Count ? order[i + 1] : order[i];
             if (gases.GetValueOrDefault(of.Id) is not { } gas || gas == set) continue;
-            if (set is not null) changes.Add((i, gas));
+            settings.Add((i, gas));
             set = gas;
         }
 
-        return changes;
+        return settings;
     }
 }

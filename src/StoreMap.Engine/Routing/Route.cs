@@ -93,6 +93,9 @@ public sealed record Route
     /// an earlier order, the time of day).</summary>
     public RouteWeighed? Weighed { get; init; }
 
+    /// <summary>The gas that the monitor is set to at the start; null where no point has one.</summary>
+    public string? FirstGas { get; init; }
+
     /// <summary>Changes of the monitor's gas, in walking order; each is a step with its zero.</summary>
     public IReadOnlyList<GasChange> GasChanges { get; init; } = [];
 

@@ -30,6 +30,7 @@ internal static class RouteAssembly
             Minutes = walk.Minutes,
             MinutesLowerBound = timedBound is { } timed
                 ? Math.Min(walk.Minutes.Total, walk.Minutes.Total - walk.Minutes.Walking - (walk.GasChanges.Count * request.Protocol.ZeroMinutes) + timed) : null,
+            FirstGas = walk.FirstGas,
             GasChanges = [.. walk.GasChanges.Select(c => new GasChange(walk.Order[c.Before].Id, c.Gas, request.Protocol.ZeroMinutes))],
             Effort = steps,
             CutShort = cutShort,

@@ -35,6 +35,7 @@ public static class RouteJson
             ["effort"] = route.Effort,
             ["cutShort"] = route.CutShort,
         };
+        if (route.FirstGas is { } first) json["firstGas"] = first;
         if (route.MinutesLowerBound is { } least) json["minutesLowerBound"] = Math.Round(least, 2);
         if (route.Weighed is { } weighed) json["weighed"] = new JsonObject { ["length"] = Length(weighed.Metres), ["lowerBound"] = Length(weighed.LowerBound) };
         if (route.AnyOrderBound > 0) json["anyOrderLowerBound"] = Length(route.AnyOrderBound);

@@ -23,14 +23,14 @@ public static class LeakZoneSheet
         var set = new SheetSet(plan, context, Days.Of(net.Survey.Start));
         foreach (var (i, zone) in located.Zones.Index())
         {
-            if (plan.FindFixture(zone.Fixture) is { } fixture) DrawOne(set, plan, net, located, fixture, zone, ZonesPass.Letter(i), NameOf(i));
+            if (plan.FindFixture(zone.Fixture) is { } fixture) DrawOne(set, plan, net, located, fixture, zone, LeakLetters.Of(i), NameOf(i));
         }
 
         return set.Finish();
     }
 
     /// <summary>The name of a zone's sheet.</summary>
-    internal static string NameOf(int index) => "leak-zone-" + ZonesPass.Letter(index).ToLowerInvariant();
+    internal static string NameOf(int index) => "leak-zone-" + LeakLetters.Of(index).ToLowerInvariant();
 
     private static void DrawOne(SheetSet set, Plan plan, NetSurvey net, LocateResult located, Fixture fixture, LeakZone zone, string letter, string name)
     {

@@ -19,6 +19,7 @@ internal static class WalkTable
         ], WritingRow);
         var head = table.Items([]).First();
         var items = new List<FlowItem> { head };
+        if (route.FirstGas is { } first) items.Add(Step(table, head, words.Say("walk.gas-first", first)));
         var points = route.Points.ToDictionary(p => p.Id);
         var ordered = route.Order.Select((id, i) => (Number: i + 1, Point: points[id])).ToList();
         var told = new HashSet<string>();

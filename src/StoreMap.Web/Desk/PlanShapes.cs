@@ -39,13 +39,24 @@ internal static class PlanShapes
 
     public static string N(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 
+    /// <summary>Tells that a new element of one's own got another id, since somebody else's new one has it.</summary>
+    /// <param name="root">The layout that holds both.</param>
+    /// <param name="renamed">Its ids.</param>
+    public static string Renamed(JsonObject root, (string From, string To) renamed)
+    {
+        string Name(string id) => new LayoutElementsJson(root).Find([id]) is [var (_, element), ..] ? Title(element) : id;
+        var (mine, other) = (Name(renamed.To), Name(renamed.From));
+        return $"{(mine == renamed.To ? $"Your new {renamed.From} is {mine} now" : $"Your new {mine} has another id now")}, since the other's new {other} has that id; readings you took on yours before stand under {other}. ";
+    }
+
+    private static string Title(JsonObject e) => ((string?)e["tag"] ?? (string?)e["id"] ?? "") + ((string?)e["name"] is { } name ? $" {name}" : "");
+
     private static PlanShape? Of(string list, JsonObject e)
     {
         if (LayoutElementsJson.Box([e]) is not { } box) return null;
         var lines = new List<IReadOnlyList<(double X, double Y)>> { Points(e["front"]), Points(e["opening"]) };
         if (e["openings"] is JsonArray openings) lines.AddRange(openings.Select(Points));
         var id = (string?)e["id"] ?? "";
-        var title = ((string?)e["tag"] ?? id) + ((string?)e["name"] is { } name ? $" {name}" : "");
-        return new PlanShape(id, list, title, Points(e["outline"]), [.. lines.Where(l => l.Count > 1)], ((box.X0 + box.X1) / 2, (box.Y0 + box.Y1) / 2), box);
+        return new PlanShape(id, list, Title(e), Points(e["outline"]), [.. lines.Where(l => l.Count > 1)], ((box.X0 + box.X1) / 2, (box.Y0 + box.Y1) / 2), box);
     }
 }

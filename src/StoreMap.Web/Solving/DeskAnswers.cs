@@ -56,7 +56,8 @@ public sealed record SheetAnswer(string Name, string Title, double Width, double
 /// <param name="Title">Where.</param>
 /// <param name="Points">Ids of its points in walking order.</param>
 /// <param name="At">Store time by which its first point is read; null without a time to begin.</param>
-public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points, string? At);
+/// <param name="IsZero">True for the zero, which stays first.</param>
+public sealed record WalkStop(string Id, string Title, IReadOnlyList<string> Points, string? At, bool IsZero);
 
 /// <summary>How a walk is wanted.</summary>
 /// <param name="Order">Point ids in the order wanted; empty to plan it.</param>

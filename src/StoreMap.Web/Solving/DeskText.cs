@@ -9,8 +9,6 @@ namespace StoreMap.Web.Solving;
 /// <summary>Turns maps and answers into pictures and words for the desk.</summary>
 internal static class DeskText
 {
-    private const double NearReadingMetres = 2;
-
     /// <summary>The pictures of a study, with its answer once it is located.</summary>
     public static MapAnswer Map(VisitBench bench, VisitStudy study, MapOptions wish)
     {
@@ -30,30 +28,9 @@ internal static class DeskText
             PanelText.Score(bench.Plan, bench.Looked));
     }
 
-    /// <summary>What is known of a place: the map there, and the readings about it.</summary>
-    public static PlaceAnswer Place(VisitBench bench, VisitStudy study, PlanPoint at)
-    {
-        var plan = bench.Shown;
-        var front = PlanPlaces.NearestFront(plan, at);
-        var inside = PlanPlaces.FixtureAt(plan, at);
-        var place = inside is { Kind: not FixtureKind.WalkIn } ? Say.Fixture(inside)
-            : front is { } f ? $"{Say.Fixture(f.Fixture)}, {Say.Length(plan.Units, f.OnBack ? f.Along : f.Fixture.FromLeft(f.Along))} from the left"
-            : PlanPlaces.RoomName(plan, PlanPlaces.RoomAt(plan, at));
-        var value = bench.SamplerOf(study.Visit, study.FieldSettings).At(at, inside is { Kind: not FixtureKind.WalkIn } ? inside.Id : null);
-        var lines = new List<string>();
-        if (double.IsNaN(value.MeanPpm)) lines.Add("No air here: a wall, or outside the store.");
-        else if (!value.Evidence) lines.Add("Nobody probed near enough to say anything about this place.");
-        else
-        {
-            lines.Add($"About {Say.Ppm(value.MedianPpm)} ppm above room; 9 in 10 that it is between {Say.Ppm(Math.Max(0, value.LowPpm))} and {Say.Ppm(Math.Max(0, value.HighPpm))}.");
-            lines.Add(Say.Sentence($"{Say.Chance(value.Exceedance)} that it is at or above the action level"));
-        }
-
-        var near = study.Visit.Readings.Where(r => r.Reading.Place.At.DistanceTo(at) <= NearReadingMetres).OrderBy(r => r.Reading.Place.At.DistanceTo(at)).Take(3).ToList();
-        lines.AddRange(near.Select(r => $"Read {Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room."));
-        if (near.Count == 0) lines.Add($"No reading within {Say.Length(plan.Units, NearReadingMetres)}.");
-        return new PlaceAnswer(place, lines, at.X, at.Y);
-    }
+    /// <summary>What is known of a place: see <see cref="PlaceText"/>.</summary>
+    public static PlaceAnswer Place(VisitBench bench, VisitStudy study, PlanPoint at) => PlaceText.Of(
+        bench.Shown, study.Visit, bench.SamplerOf(study.Visit, study.FieldSettings), study.Known.Count == study.Visits.Count ? study.Known[^1].Result : null, at);
 
     /// <summary>Each reading of a visit with its background taken off.</summary>
     public static VisitNumbers Numbers(Plan plan, NetSurvey net) => new(
@@ -65,5 +42,6 @@ internal static class DeskText
     /// <summary>A visit's day.</summary>
     public static string Day(NetSurvey net) => net.Survey.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static string Shown(Reading r) => r.Bound switch { ReadingBound.Below => "under ", ReadingBound.AtLeast => "over ", _ => "" } + Say.Ppm(r.Ppm);
+    /// <summary>What a reading showed.</summary>
+    public static string Shown(Reading r) => r.Bound switch { ReadingBound.Below => "under ", ReadingBound.AtLeast => "over ", _ => "" } + Say.Ppm(r.Ppm);
 }

@@ -33,6 +33,17 @@ internal static partial class DeskWork
         return JsonSerializer.Serialize(answer, DeskJson.Plain.MapAnswer);
     }
 
+    /// <summary>Works out the quick heat map of the latest visit, for the questions that come.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="lengths">The unit in which lengths are shown.</param>
+    /// <param name="visits">A <see cref="DeskInput"/>.</param>
+    [JSExport]
+    public static string Ready(string layout, string lengths, string visits)
+    {
+        if (Bench(layout, lengths).Study(visits, MapSettings.Live, new SheetContext()) is { } study) bench!.FieldOf(study.Visit, study.FieldSettings);
+        return "";
+    }
+
     /// <summary>What is known of a place on the latest visit's map.</summary>
     [JSExport]
     public static string Place(string layout, string lengths, string visits, string full, string x, string y)

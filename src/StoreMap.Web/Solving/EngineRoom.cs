@@ -18,6 +18,7 @@ public sealed class EngineRoom
     private static readonly Action<double, string> Unheard = (_, _) => { };
 
     private static int floor;
+    private static int droppable;
 
     private int running;
     private int ahead;
@@ -49,11 +50,28 @@ public sealed class EngineRoom
         }
     }
 
-    /// <summary>Stops the floor's work, where it is a single piece: the processor is wanted elsewhere.</summary>
-    /// <returns>False when there is none, or another that somebody waits for.</returns>
+    /// <summary>Work for the floor that is asked for again where it was stopped.</summary>
+    /// <param name="method">Class and method.</param>
+    /// <param name="args">Its arguments.</param>
+    /// <exception cref="JSException">It was stopped, as <see cref="IsStopped"/> tells, or failed.</exception>
+    public static async Task<string> FloorWhileSeen(string method, params string[] args)
+    {
+        droppable++;
+        try
+        {
+            return await Floor(method, args);
+        }
+        finally
+        {
+            droppable--;
+        }
+    }
+
+    /// <summary>Stops the floor's work, where all of it may be asked for again: the processor is wanted elsewhere.</summary>
+    /// <returns>False when there is none, or some that somebody waits for.</returns>
     public static bool StopFloor()
     {
-        if (floor != 1) return false;
+        if (floor == 0 || floor != droppable) return false;
         Browser.Cancel("floor");
         return true;
     }
@@ -84,12 +102,34 @@ public sealed class EngineRoom
     /// waits for the rest of it.</summary>
     /// <param name="method">Class and method.</param>
     /// <param name="args">Its arguments.</param>
-    public async Task Ahead(string method, params string[] args)
+    public Task Ahead(string method, params string[] args) => Quietly(() => Browser.RunOnce(Desk, Version, method, args, Unheard));
+
+    /// <summary>Has something worked out that later questions of the desk rest on, without a word.</summary>
+    /// <param name="method">Class and method.</param>
+    /// <param name="args">Its arguments.</param>
+    public Task Ready(string method, params string[] args) => Quietly(() => Browser.Run(Desk, method, args, Unheard));
+
+    /// <summary>Small pieces of work beside the desk's, in a worker that ends with them.</summary>
+    /// <param name="pieces">Class and method of each, and its argument.</param>
+    /// <returns>Their answers, in order.</returns>
+    public static async Task<IReadOnlyList<string>> Beside(IEnumerable<(string Method, string Arg)> pieces)
+    {
+        try
+        {
+            return await Task.WhenAll(pieces.Select(p => Browser.Run("beside", p.Method, [p.Arg], Unheard)));
+        }
+        finally
+        {
+            Browser.Cancel("beside");
+        }
+    }
+
+    private async Task Quietly(Func<Task> work)
     {
         ahead++;
         try
         {
-            await Browser.RunOnce(Desk, Version, method, args, Unheard);
+            await work();
         }
         catch (JSException)
         {

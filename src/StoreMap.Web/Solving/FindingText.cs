@@ -18,8 +18,12 @@ internal static class FindingText
         return new FindingsAnswer(
             [.. state.Stories.Select(s => Line(bench, state, s, states, day)).Reverse().OrderBy(l => l.Done)],
             PanelText.Score(bench.Plan, states.Select(s => s.State.Panels)) is { } score ? $"{score}. Of the leaks confirmed, so many were behind the first panel lifted for them." : null,
-            [.. state.Conflicts, .. state.LeftOut.Select(p => p.Message).Distinct()], Encoding.UTF8.GetString(file.ToArray()));
+            [.. state.Conflicts.Concat(state.LeftOut.Select(p => p.Message).Distinct()).Select(m => Named(bench.Plan, state, m))], Encoding.UTF8.GetString(file.ToArray()));
     }
+
+    // The record's own messages have its ids.
+    private static string Named(Plan plan, ServiceState state, string message) =>
+        state.Stories.Select(s => s.Finding.Entry.Finding).Distinct().OrderByDescending(id => id.Length).Aggregate(message, (m, id) => m.Replace(id, FindingName.Of(plan, id), StringComparison.Ordinal));
 
     private static FindingLine Line(VisitBench bench, ServiceState state, FindingStory story, IReadOnlyList<(string Survey, JournalState State)> visits, DateOnly day)
     {

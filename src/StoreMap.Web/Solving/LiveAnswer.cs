@@ -28,10 +28,10 @@ public sealed class LiveAnswer
     /// <summary>True when an answer was begun and dropped, so that it is to be asked for again.</summary>
     public bool IsDropped { get; private set; }
 
-    /// <summary>Drops the answer that is being worked out: nobody looks at it, and a map may be wanted.</summary>
+    /// <summary>Drops the answer that is being worked out, and the walk that is being planned: nobody looks at them, and a map may be wanted.</summary>
     public void Drop()
     {
-        if (!busy || !EngineRoom.StopFloor()) return;
+        if (!EngineRoom.StopFloor() || !busy) return;
         (IsDropped, latest) = (true, null);
     }
 
@@ -59,7 +59,7 @@ public sealed class LiveAnswer
         {
             var began = DateTimeOffset.UtcNow;
             var (layout, lengths, survey) = await input();
-            Answer = AnswerText.Read(await EngineRoom.Floor("EngineWork.Locate", layout, lengths, survey));
+            Answer = AnswerText.Read(await EngineRoom.FloorWhileSeen("EngineWork.Locate", layout, lengths, survey));
             Seconds = (DateTimeOffset.UtcNow - began).TotalSeconds;
             Trouble = null;
         }

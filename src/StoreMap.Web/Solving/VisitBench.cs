@@ -60,13 +60,13 @@ internal sealed class VisitBench
     /// <param name="context">What sheets say of themselves.</param>
     /// <returns>The study; null when no visit has a reading.</returns>
     public VisitStudy? Study(string text, FieldSettings settings, SheetContext context) =>
-        Lay(text) is { Visits.Count: > 0 } laid ? Study(laid, laid.Visits.Count, settings, context) : null;
+        Lay(text, false) is { Visits.Count: > 0 } laid ? Study(laid, laid.Visits.Count, settings, context) : null;
 
     /// <summary>As <see cref="Study(string, FieldSettings, SheetContext)"/>, with every visit located: by what this device kept of it, or anew,
     /// and kept before the next one begins, so that what is stopped half-way is half done.</summary>
     public async Task<VisitStudy?> StudyLocated(string text, FieldSettings settings, SheetContext context)
     {
-        if (Lay(text) is not { Visits.Count: > 0 } laid) return null;
+        if (Lay(text, true) is not { Visits.Count: > 0 } laid) return null;
         for (var i = located.Count; i < laid.Visits.Count; i++)
         {
             var question = KeptVisits.Question(layout, Shown.Units, laid.Visits.Take(i + 1).Select(v => (v.Readings, v.Checks)));
@@ -129,16 +129,17 @@ internal sealed class VisitBench
         var visits = laid.Visits.Take(count).ToList();
         return new VisitStudy(Shown, points, [.. visits.Select(v => v.Net)], laid.Record, context, progress)
         {
-            FieldSettings = settings, Known = located, KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
+            FieldSettings = settings, Known = [.. located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net))], KnownField = fields.GetValueOrDefault((visits[^1].Net, settings)),
             Checked = visits.SelectMany(v => v.Looks.Select(l => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Look: l))).ToLookup(x => x.Day, x => PanelCheck.Of(x.Look)),
             Journals = visits.SelectMany(v => v.Journals.Select(j => (Day: DateOnly.FromDateTime(v.Net.Survey.Start.DateTime), Journal: j))).ToLookup(x => x.Day, x => x.Journal),
         };
     }
 
-    private LaidVisits Lay(string text)
+    // Only leak zones rest on the service record, so that it is not put together for a map alone.
+    private LaidVisits Lay(string text, bool locates)
     {
         var input = JsonSerializer.Deserialize(text, DeskJson.Plain.DeskInput)!;
-        var service = Service(input).File;
+        var service = locates ? Service(input).File : null;
         var read = input.Visits.Select(Replay).Where(r => r.Survey.Readings.Count > 0).ToList();
         var visits = new List<LaidVisit>();
         foreach (var survey in StoreMap.Surveys.Visits.ByDate([.. read.Select(r => r.Survey)]))
@@ -147,12 +148,13 @@ internal sealed class VisitBench
             var key = string.Concat(parts.Select(p => p.Readings));
             if (!nets.TryGetValue(key, out var net)) nets[key] = net = NetSurveyBuilder.Build(Plan, survey);
             List<PanelLook> looks = [.. parts.SelectMany(p => p.State.Panels).OrderBy(p => p.Time)];
-            visits.Add(new LaidVisit(net, key, [.. parts.Select(p => p.State)], looks, string.Join(' ', looks.Select(l => $"{l.Panel}:{l.Leak}")) + Until(service, net)));
+            visits.Add(new LaidVisit(net, key, [.. parts.Select(p => p.State)], looks, string.Join(' ', looks.Select(l => $"{l.Panel}:{l.Leak}")) + (service is null ? "" : Until(service, net))));
         }
 
+        Looked = visits.Count == 0 ? [] : [.. visits[^1].Looks];
+        if (service is null) return new LaidVisits(visits, null);
         located = [.. located.TakeWhile((v, i) => i < visits.Count && ReferenceEquals(v.Survey, visits[i].Net) && locatedChecks[i] == visits[i].Checks)];
         locatedChecks = [.. visits.Select(v => v.Checks)];
-        Looked = visits.Count == 0 ? [] : [.. visits[^1].Looks];
         return new LaidVisits(visits, service.Record.Entries.Count + service.Record.Movements.Count == 0 ? null : service.Record);
     }
 

@@ -12,6 +12,7 @@ internal sealed class WalkBench
     private readonly ProbeDraft draft;
     private readonly IReadOnlyList<ProbePoint> leftOut;
     private readonly WalkingPaths paths;
+    private readonly HashSet<string> zeros;
     private (TimeOnly? Begin, Route Route)? planned;
 
     private WalkBench(string layout)
@@ -19,6 +20,7 @@ internal sealed class WalkBench
         this.layout = layout;
         Plan = LayoutDocument.Parse(layout).Plan;
         (draft, paths, leftOut) = EngineWork.InReach(Plan);
+        zeros = [.. draft.Points.Where(p => p.Pass == ProbePass.Zero).Select(p => p.Id)];
     }
 
     public Plan Plan { get; }
@@ -37,7 +39,7 @@ internal sealed class WalkBench
         if (wish.Next.Count > 0)
         {
             // The monitor is zeroed before anything else.
-            wish = wish with { Done = [.. wish.Done, .. draft.Points.Where(p => p.Pass == ProbePass.Zero).Select(p => p.Id).Except([.. wish.Done, .. wish.Next])] };
+            wish = wish with { Done = [.. zeros.Except([.. wish.Done, .. wish.Next]), .. wish.Done] };
             order = [.. wish.Done, .. wish.Next];
             if (Rest(wish) is { } rest) (order, left) = ([.. order, .. rest.Order], $"After that stop: {WalkText.Takes(rest, units)}");
         }
@@ -46,11 +48,11 @@ internal sealed class WalkBench
         var p = ScreenMap.DrawWalk(Plan, route, new ScreenOptions { WidthMillimetres = wish.Width });
         return new WalkAnswer(
             new Picture("", p.Sheet.Svg, p.Sheet.WidthMillimetres, p.Sheet.HeightMillimetres, p.X, p.Y, p.Factor), Stops(route), left ?? WalkText.Takes(route, units),
-            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))), WalkText.LeftOut(leftOut, p => Say.Title(Plan, p)));
+            WalkText.Clock(route, id => Say.Title(Plan, route.Points.First(p => p.Id == id))), WalkText.LeftOut(leftOut, Plan, units));
     }
 
     /// <summary>The planned walk, or the same points in another order.</summary>
-    /// <param name="order">Ids; unknown ones are passed over, points not named come last. Empty plans.</param>
+    /// <param name="order">Ids; unknown ones are passed over, points not named come last, and the zero first. Empty plans.</param>
     /// <param name="begin">Store time of sign-in; null leaves time of day out.</param>
     public Route Route(IReadOnlyList<string> order, TimeOnly? begin)
     {
@@ -60,6 +62,7 @@ internal sealed class WalkBench
         var known = last.Route.Order.ToHashSet();
         List<string> ids = [.. order.Where(known.Contains).Distinct()];
         ids.AddRange(last.Route.Order.Except(ids).ToList());
+        ids = [.. ids.OrderBy(id => !zeros.Contains(id))];
         return ids.SequenceEqual(last.Route.Order) ? last.Route : RoutePlanner.Along(Plan, paths, draft, last.Route.Points, ids, request) with { LeftOut = leftOut };
     }
 
@@ -82,7 +85,7 @@ internal sealed class WalkBench
         foreach (var (i, id) in route.Order.Index())
         {
             if (stops.Count > 0 && stops[^1].Id == group[id]) stops[^1] = stops[^1] with { Points = [.. stops[^1].Points, id] };
-            else stops.Add(new WalkStop(group[id], Title(points[id], draft.Groups.First(g => g.Id == group[id])), [id], route.Clock is { } clock ? WalkText.Time(clock.Read[i]) : null));
+            else stops.Add(new WalkStop(group[id], Title(points[id], draft.Groups.First(g => g.Id == group[id])), [id], route.Clock is { } clock ? WalkText.Time(clock.Read[i]) : null, zeros.Contains(id)));
         }
 
         // A group that was torn apart counts as several stops.

@@ -16,9 +16,18 @@ internal static class WalkText
 
     /// <summary>Points that can't be reached, by place.</summary>
     /// <param name="points">In the draft's order.</param>
-    /// <param name="title">What a point's place is called.</param>
-    public static IReadOnlyList<LeftOutPlace> LeftOut(IReadOnlyList<ProbePoint> points, Func<ProbePoint, string> title) =>
-        [.. points.GroupBy(title).Select(g => new LeftOutPlace(g.Key, $"{(g.Count() == 1 ? "point" : "points")} {string.Join(", ", g.Select(p => p.Id))}"))];
+    /// <param name="plan">The plan.</param>
+    /// <param name="units">The unit in which lengths are shown.</param>
+    public static IReadOnlyList<LeftOutPlace> LeftOut(IReadOnlyList<ProbePoint> points, Plan plan, LengthUnit units) =>
+        [.. points.GroupBy(p => Say.Title(plan, p)).Select(g => new LeftOutPlace(g.Key, $"{g.Count()} {(g.Count() == 1 ? "point" : "points")}{Stretch([.. g], plan, units)}"))];
+
+    private static string Stretch(IReadOnlyList<ProbePoint> points, Plan plan, LengthUnit units)
+    {
+        if (plan.FindFixture(points[0].Fixture) is not { } fixture || points.Any(p => p.Along is null)) return "";
+        var from = points.Select(p => fixture.FromLeft(p.Along!.Value)).ToList();
+        string least = Say.Length(units, from.Min()), most = Say.Length(units, from.Max());
+        return least == most ? $", {least} from the left" : $", {least} to {most} from the left";
+    }
 
     /// <summary>When all is done, and where the walk waits or falls out of hours; empty without a time to begin.</summary>
     /// <param name="route">The walk.</param>

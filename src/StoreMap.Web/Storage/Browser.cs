@@ -163,6 +163,13 @@ internal static partial class Browser
     [JSImport("nearer", "device")]
     public static partial void Nearer(string id, double times);
 
+    /// <summary>Brings a part of a scrolled drawing into sight.</summary>
+    /// <param name="id">Id of an element in or of the drawing.</param>
+    /// <param name="part">A selector.</param>
+    /// <param name="page">True to scroll the page too, where the drawing is off it.</param>
+    [JSImport("reveal", "device")]
+    public static partial void Reveal(string id, string part, bool page);
+
     [JSImport("onConnection", "device")]
     public static partial void OnConnection([JSMarshalAs<JSType.Function<JSType.Boolean>>] Action<bool> callback);
 

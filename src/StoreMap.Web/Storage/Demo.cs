@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Text.Json;
 using StoreMap.History;
 using StoreMap.Plans;
 using StoreMap.Routing;
@@ -22,13 +23,13 @@ internal static class Demo
         using var service = Resource("service.json");
         var record = await store.Keep(LayoutDocument.Read(file, "demo.layout.json"));
         await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
-        foreach (var day in Days)
-        {
-            var visit = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, day);
-            if (visit is null) return record;
-            await store.Add(visit.Id, Id, visit.Started, visit.Events);
-        }
-
+        // The latest visit's map is what is mostly looked at next: it is worked out while the earlier visits are made beside it.
+        var earlier = EngineRoom.Beside(Days.SkipLast(1).Select(day => ("DeskWork.DemoDay", day)));
+        var latest = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, Days[^1]);
+        if (latest is null) return record;
+        await store.Add(latest.Id, Id, latest.Started, latest.Events);
+        _ = engine.Ready("DeskWork.Ready", record.Document, store.Lengths, await Browser.Pack(JsonSerializer.Serialize([new PackedVisit(latest.Id, latest.Started, [])], DeskJson.Plain.PackedVisitArray), Id));
+        foreach (var visit in (await earlier).Select(text => JsonSerializer.Deserialize(text, DeskJson.Plain.DemoVisit)!)) await store.Add(visit.Id, Id, visit.Started, visit.Events);
         return record;
     }
 

@@ -275,9 +275,14 @@ public sealed partial class SurveySession
     {
         try
         {
-            var order = JsonNode.Parse(await EngineRoom.Floor("EngineWork.Route", Store.Document))!.AsArray().Select(n => (string)n!).ToList();
+            var order = JsonNode.Parse(await EngineRoom.FloorWhileSeen("EngineWork.Route", Store.Document))!.AsArray().Select(n => (string)n!).ToList();
             Store = await store.Change(Store.Id, now => now with { Order = order }) ?? Store;
             Replay();
+        }
+        catch (System.Runtime.InteropServices.JavaScript.JSException e) when (EngineRoom.IsStopped(e))
+        {
+            // Planned when the visit is opened again.
+            return;
         }
         catch (System.Runtime.InteropServices.JavaScript.JSException)
         {

@@ -44,7 +44,7 @@ public class NoteWordsTests
         var (net, located) = (DemoStudy.Study.Value.Visit, DemoStudy.Study.Value.Result);
         var told = ZoneNotes.Told(located).ToList();
         Assert.True(told.Count > 1);
-        var others = string.Join(", ", told.Skip(1).Select(z => $"{ZonesPass.Letter(located.Zones.ToList().IndexOf(z))} {DemoRoute.Plan.FindFixture(z.Fixture)!.Tag}"));
+        var others = string.Join(", ", told.Skip(1).Select(z => $"{LeakLetters.Of(located.Zones.ToList().IndexOf(z))} {DemoRoute.Plan.FindFixture(z.Fixture)!.Tag}"));
         Assert.Contains($"Gas also at {others}: see", Text(1), StringComparison.Ordinal);
         Assert.DoesNotContain("Gas also at", Text(9), StringComparison.Ordinal);
 

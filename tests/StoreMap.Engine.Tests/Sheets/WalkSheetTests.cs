@@ -19,6 +19,20 @@ public class WalkSheetTests
         Assert.All(DemoRoute.Usual.Order, id => Assert.Single(words, w => w == id));
     }
 
+    /// <summary>Only changes were told: whoever begins did not know what the monitor is set to.</summary>
+    [Theory]
+    [InlineData("en", "Begin with the monitor set to {0}")]
+    [InlineData("de", "Mit dem Messgerät auf {0} beginnen")]
+    public void Draw_Demo_BeginsWithTheGasThatTheMonitorIsSetTo(string language, string step)
+    {
+        var (plan, route) = (DemoRoute.Plan, DemoRoute.Usual);
+        var first = route.Order.Select(id => route.Points.First(p => p.Id == id)).First(p => p.Fixture is not null);
+        var gas = plan.RefrigerantAt(plan.FindFixture(first.Fixture)!, first.Along ?? 0);
+        Assert.NotNull(gas);
+        var table = string.Join(' ', WalkSheet.Draw(plan, route, Context with { Language = language }).Skip(1).SelectMany(s => SheetChecks.TextsOf(SheetChecks.Parse(s))).Select(t => t.Text));
+        Assert.InRange(table.IndexOf(step.Replace("{0}", gas, StringComparison.Ordinal), StringComparison.Ordinal), 0, table.IndexOf(route.Order[0], StringComparison.Ordinal));
+    }
+
     /// <summary>A number broken over two lines reads as two. Letter is the narrower paper.</summary>
     [Fact]
     public void Draw_Demo_NumbersStandWholeInTheTable()

@@ -10,11 +10,11 @@ internal static class TrackService
         record is null ? [] : [.. ServiceFinding.Of(record).Where(f => f.Entry.Fixture == track.Fixture && At(plan, track, f.Entry, settings))];
 
     /// <summary>All of it in words; null when there is nothing.</summary>
-    public static string? InWords(IReadOnlyList<ServiceFinding> findings) => findings.Count switch
+    public static string? InWords(Plan plan, IReadOnlyList<ServiceFinding> findings) => findings.Count switch
     {
         0 => null,
         1 => findings[0].InWords(),
-        _ => string.Join("; ", findings.Select(f => $"{f.Entry.Finding}: {f.InWords()}")),
+        _ => string.Join("; ", findings.Select(f => $"{FindingName.Of(plan, f.Entry.Finding)}: {f.InWords()}")),
     };
 
     private static bool At(Plan plan, ZoneTrack track, ServiceEntry entry, ComparisonSettings settings)

@@ -5,20 +5,23 @@ namespace StoreMap.History;
 /// <summary>Says how one zone stands at the latest visit, and why.</summary>
 internal sealed class ZoneStory
 {
+    private readonly Plan plan;
     private readonly ZoneTrack track;
     private readonly TrackPeaks peaks;
     private readonly IReadOnlyList<SurveyVisit> visits;
     private readonly IReadOnlyList<ServiceFinding> findings;
     private readonly string? unlike;
 
+    /// <param name="plan">The plan.</param>
     /// <param name="track">The zone.</param>
     /// <param name="peaks">Its peaks in like state.</param>
     /// <param name="visits">The visits.</param>
     /// <param name="findings">What the service record has on it.</param>
     /// <param name="unlike">Why values of some visits are not compared; null when all are.</param>
     public ZoneStory(
-        ZoneTrack track, TrackPeaks peaks, IReadOnlyList<SurveyVisit> visits, IReadOnlyList<ServiceFinding> findings, string? unlike)
+        Plan plan, ZoneTrack track, TrackPeaks peaks, IReadOnlyList<SurveyVisit> visits, IReadOnlyList<ServiceFinding> findings, string? unlike)
     {
+        this.plan = plan;
         this.track = track;
         this.peaks = peaks;
         this.visits = visits;
@@ -42,7 +45,7 @@ internal sealed class ZoneStory
         };
         var trend = peaks.Trend(settings);
         return new ZoneHistory(
-            track.Fixture, track.Latest.From, track.Latest.To, peaks.Visits, change, trend, TrackService.InWords(findings),
+            track.Fixture, track.Latest.From, track.Latest.To, peaks.Visits, change, trend, TrackService.InWords(plan, findings),
             string.Join(" ", new[] { note.Trim(), Repairs(change), TrendWords(trend) }.Where(s => s.Length > 0))) { Sightings = track.Sightings };
     }
 

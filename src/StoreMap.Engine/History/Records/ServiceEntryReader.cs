@@ -76,7 +76,7 @@ internal sealed class ServiceEntryReader(Plan? plan)
     {
         var number = item.Whole("section", 1, 1000);
         if (number is null || fixture is null || fixture.Sections.Any(s => s.Number == number)) return number;
-        item.Error("section", item["section"], "section", $"{fixture.Id} has {fixture.Sections.Count} sections; sections are numbered from the front's first point.");
+        item.Error("section", item["section"], "section", $"{fixture.Tag} has {fixture.Sections.Count} sections; sections are numbered from the front's first point.");
         return null;
     }
 
@@ -86,12 +86,12 @@ internal sealed class ServiceEntryReader(Plan? plan)
         if (along is null || fixture is null) return along;
         if (fixture.Front is null)
         {
-            item.Error("at", item["at"], "front", $"{fixture.Id} has no front, so no distance along it; leave at out and say the spot.");
+            item.Error("at", item["at"], "front", $"{fixture.Tag} has no front, so no distance along it; leave at out and say the spot.");
             return null;
         }
 
         if (along <= fixture.Front.Length + LayoutLimits.Slack) return Math.Clamp(along.Value, 0, fixture.Front.Length);
-        item.Error("at", item["at"], "number-range", $"{fixture.Id} is {Say.Length(fixture.Front.Length, item.Unit)} long; the distance runs from its front's first point.");
+        item.Error("at", item["at"], "number-range", $"{fixture.Tag} is {Say.Length(fixture.Front.Length, item.Unit)} long; the distance runs from its front's first point.");
         return null;
     }
 

@@ -28,7 +28,7 @@ internal static class FixtureOverlapRule
     private static void Tell(Plan plan, Fixture a, Fixture b, bool deep, PlanPoint at, ProblemList problems)
     {
         var place = Say.Place(at, plan.Units);
-        if (deep) problems.Error(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Id} by more than {Say.Length(LayoutLimits.Slack, plan.Units)}, as at {place}; fixtures may share edges, not area. Move one of them.");
-        else problems.Warn(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Id} a little, at {place}; both are used as drawn.");
+        if (deep) problems.Error(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Tag} by more than {Say.Length(LayoutLimits.Slack, plan.Units)}, as at {place}; fixtures may share edges, not area. Move one of them.");
+        else problems.Warn(b.Id, "outline", a.Id, "no-overlap", $"The fixture overlaps {a.Tag} a little, at {place}; both are used as drawn.");
     }
 }

@@ -8,6 +8,7 @@ internal static class FrontRules
     private const int Places = 5;
     private const double NarrowDoor = 0.35, WideDoor = 1.5;
     private const double FarDrop = 3;
+    private const string Outside = "the outside of the store";
 
     /// <summary>Checks every front and every drop.</summary>
     public static void Check(Plan plan, ProblemList problems)
@@ -26,14 +27,17 @@ internal static class FrontRules
     {
         var places = Enumerable.Range(0, Places).Select(i => fixture.Front!.Length * (i + 0.5) / Places).Select(a => fixture.Front!.PointAt(a) + (fixture.OutwardAt(a) * Step)).ToList();
         var blocked = places.Select(p => Blocker(plan, fixture, p)).ToList();
-        if (blocked.Exists(b => b is null)) return;
-        problems.Warn(fixture.Id, "front", blocked[0], "front-blocked", $"Nobody can stand at the front: {blocked[0]} is there. Is it the wrong edge? Name the edge that is probed.");
+        if (blocked[0] is not var (id, words) || blocked.Exists(b => b is null)) return;
+        problems.Warn(fixture.Id, "front", id, "front-blocked", $"Nobody can stand at the front: {words} is there. Is it the wrong edge? Name the edge that is probed.");
     }
 
-    private static string? Blocker(Plan plan, Fixture fixture, PlanPoint p) =>
-        !Rings.Contains(plan.Outline, p) ? "the outside of the store"
-        : plan.Fixtures.FirstOrDefault(f => f != fixture && f.Kind != FixtureKind.WalkIn && Rings.Contains(f.Outline, p))?.Id
-            ?? plan.Obstacles.FirstOrDefault(o => Rings.Contains(o.Outline, p))?.Id;
+    // Its id, and what people call it.
+    private static (string Id, string Words)? Blocker(Plan plan, Fixture fixture, PlanPoint p)
+    {
+        if (!Rings.Contains(plan.Outline, p)) return (Outside, Outside);
+        if (plan.Fixtures.FirstOrDefault(f => f != fixture && f.Kind != FixtureKind.WalkIn && Rings.Contains(f.Outline, p)) is { } other) return (other.Id, other.Tag);
+        return plan.Obstacles.FirstOrDefault(o => Rings.Contains(o.Outline, p)) is { } obstacle ? (obstacle.Id, obstacle.Id) : null;
+    }
 
     private static void CheckDoors(Plan plan, Fixture fixture, ProblemList problems)
     {
@@ -53,7 +57,7 @@ internal static class FrontRules
         // A line-up is fed from one end: the nearest of the fixtures named counts.
         var nearest = drop.Fixtures.Select(id => byId.GetValueOrDefault(id)).OfType<Fixture>().MinBy(f => Distance(f, drop.At));
         if (nearest is null || Distance(nearest, drop.At) <= FarDrop) return;
-        problems.Warn(drop.Id, "at", nearest.Id, "drop-far", $"The drop stands {Say.Length(Distance(nearest, drop.At), plan.Units)} from {nearest.Id}, the nearest fixture that it feeds; check its place or its fixtures.");
+        problems.Warn(drop.Id, "at", nearest.Id, "drop-far", $"The drop stands {Say.Length(Distance(nearest, drop.At), plan.Units)} from {nearest.Tag}, the nearest fixture that it feeds; check its place or its fixtures.");
     }
 
     private static double Distance(Fixture fixture, PlanPoint p) => Rings.Contains(fixture.Outline, p) ? 0 : Rings.DistanceToEdge(fixture.Outline, p);

@@ -15,6 +15,7 @@ internal static class PlanRules
         FixtureOverlapRule.Check(plan, problems);
         WallRules.Check(plan, problems);
         FrontRules.Check(plan, problems);
+        TagRule.Check(plan, problems);
         GapRules.Check(plan, elements, problems);
     }
 }

@@ -19,7 +19,7 @@ internal static class WallRules
                 if (!Overlap.BoxesMeet(rooms[i].Box, rooms[j].Box)) continue;
                 if (!budget.Spend(plan.Rooms[i].Outline, plan.Rooms[j].Outline, problems)) return;
                 if (!Cross(rooms[i].Shape, rooms[j].Shape)) continue;
-                problems.Warn(plan.Rooms[j].Id, "outline", plan.Rooms[i].Id, "room-overlap", $"The room overlaps {plan.Rooms[i].Id}; in the part they share the smaller room is taken, and both outlines are walls.");
+                problems.Warn(plan.Rooms[j].Id, "outline", plan.Rooms[i].Id, "room-overlap", $"The room overlaps {Name(plan.Rooms[i])}; in the part they share the smaller room is taken, and both outlines are walls.");
             }
         }
 
@@ -31,10 +31,12 @@ internal static class WallRules
                 if (!Overlap.BoxesMeet(rooms[i].Box, box)) continue;
                 if (!budget.Spend(plan.Rooms[i].Outline, fixture.Outline, problems)) return;
                 if (!Cross(rooms[i].Shape, shape)) continue;
-                problems.Warn(fixture.Id, "outline", plan.Rooms[i].Id, "through-wall", $"The wall of room {plan.Rooms[i].Id} runs through the fixture; it is used as drawn.");
+                problems.Warn(fixture.Id, "outline", plan.Rooms[i].Id, "through-wall", $"The wall of {Name(plan.Rooms[i])} runs through the fixture; it is used as drawn.");
             }
         }
     }
+
+    private static string Name(Room room) => room.Name == room.Id ? $"room {room.Id}" : room.Name;
 
     // Both share floor, and each has floor of its own, deeper than a wall is thick.
     private static bool Cross(Geometry a, Geometry b) =>

@@ -4,7 +4,8 @@ using StoreMap.Zones;
 namespace StoreMap.Sheets;
 
 /// <summary>The letters of a comparison: what was found at the latest visit keeps the letter of its heat map, so that one pack has one
-/// letter for one thing; what was not goes on after those. A zone or source of an earlier visit has the letter of what it is followed to.</summary>
+/// letter for one thing; what only earlier visits had has one from the end
+/// of the alphabet. A zone or source of an earlier visit has the letter of what it is followed to.</summary>
 public sealed class CompareMarks
 {
     private readonly Dictionary<object, string> letters = new(ReferenceEqualityComparer.Instance);
@@ -14,11 +15,12 @@ public sealed class CompareMarks
     /// <param name="latest">The latest visit's answer, as its heat map shows it; null when it is not at hand.</param>
     public CompareMarks(Comparison comparison, LocateResult? latest)
     {
-        var next = latest is null ? 0 : latest.Zones.Count + latest.Elsewhere.Count;
-        foreach (var zone in comparison.Zones) Give(ZonesPass.Letter(IndexOf(latest?.Zones, zone.Now) ?? next++), zone, zone.Sightings);
-        foreach (var source in comparison.Sources) Give(ZonesPass.Letter(latest?.Zones.Count + IndexOf(latest?.Elsewhere, source.Now) ?? next++), source, source.Sightings);
+        var earlier = 0;
+        string Next() => LeakLetters.Earlier(earlier++, latest is null ? 0 : latest.Zones.Count + latest.Elsewhere.Count);
+        foreach (var zone in comparison.Zones) Give(IndexOf(latest?.Zones, zone.Now) is { } i ? LeakLetters.Of(i) : Next(), zone, zone.Sightings);
+        foreach (var source in comparison.Sources) Give(latest?.Zones.Count + IndexOf(latest?.Elsewhere, source.Now) is { } i ? LeakLetters.Of(i) : Next(), source, source.Sightings);
         // What is too doubtful to be followed has its letter on the latest heat map alone.
-        foreach (var (i, found) in (latest is null ? [] : latest.Zones.Concat<object>(latest.Elsewhere)).Index()) letters.TryAdd(found, ZonesPass.Letter(i));
+        foreach (var (i, found) in (latest is null ? [] : latest.Zones.Concat<object>(latest.Elsewhere)).Index()) letters.TryAdd(found, LeakLetters.Of(i));
     }
 
     /// <summary>The letter of a zone.</summary>

@@ -82,7 +82,7 @@ internal static class CompareNotes
         var probed = zone.Visits.Count(v => v.PeakPpm is not null);
         lines.Add(words.Say("compare.seen", zone.Visits.Count(v => v.Seen), zone.Visits.Count) + (probed < zone.Visits.Count ? words.Say("compare.unlike", zone.Visits.Count - probed) : ""));
         if (zone.Trend is { } trend) lines.Add(words.Say(Key(trend), Numbers.Ppm(Math.Abs(trend.SlopePerMonth))));
-        foreach (var finding in FindingsOf(zone, findings)) lines.Add(words.Say("compare.service", finding.Entry.Finding, FindingWords.Status(finding, words)));
+        foreach (var finding in FindingsOf(zone, findings)) lines.Add(words.Say("compare.service", FindingWords.Short(plan, finding, words), FindingWords.Status(finding, words)));
         return lines;
     }
 

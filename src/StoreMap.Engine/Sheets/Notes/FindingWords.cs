@@ -6,6 +6,15 @@ namespace StoreMap.Sheets;
 /// <summary>How a finding of the service record stands, with its dates.</summary>
 internal static class FindingWords
 {
+    /// <summary>What a finding is called, with its case; see <see cref="FindingName"/>.</summary>
+    public static string Name(Plan plan, ServiceFinding f, Words words) =>
+        FindingName.OfPanel(plan, f.Entry.Finding) is var (fixture, _, _) ? $"{PlaceWords.Case(fixture)} {Short(plan, f, words)}"
+        : $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)}";
+
+    /// <summary>What a finding is called where its case is named already.</summary>
+    public static string Short(Plan plan, ServiceFinding f, Words words) =>
+        FindingName.OfPanel(plan, f.Entry.Finding) is var (_, panel, day) ? words.Say("finding.panel", panel, Days.Of(day)) : f.Entry.Finding;
+
     public static string Status(ServiceFinding f, Words words)
     {
         var parts = new List<string>();

@@ -35,19 +35,19 @@ internal static class ZoneNotes
         var shown = located.Zones.Index().Where(z => !brief || IsTold(z.Index, z.Item)).Take(most).ToList();
         foreach (var (i, zone) in shown)
         {
-            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(ZonesPass.Letter(i), brief ? Brief(plan, net, located, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
+            if (plan.FindFixture(zone.Fixture) is { } fixture) yield return new CalloutItem(LeakLetters.Of(i), brief ? Brief(plan, net, located, words, fixture, zone) : Lines(plan, net, located, words, fixture, zone), brief ? LeakZoneSheet.NameOf(i) : null) { After = 1.4 };
         }
 
         var room = Math.Min(Math.Max(1, most - shown.Count), located.Elsewhere.Count);
         for (var i = 0; i < room; i++)
         {
             var elsewhere = located.Elsewhere[i];
-            yield return new CalloutItem(ZonesPass.Letter(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), brief ? HeatMapSheet.Name : null) { After = 1.4 };
+            yield return new CalloutItem(LeakLetters.Of(located.Zones.Count + i), ElsewhereLines(plan, words, elsewhere), brief ? HeatMapSheet.Name : null) { After = 1.4 };
         }
 
         // What is likely is named all the same.
         var named = shown.Select(z => z.Index).ToHashSet();
-        var likely = brief ? located.Zones.Index().Where(z => !named.Contains(z.Index) && IsTold(z.Index, z.Item)).Select(z => $"{ZonesPass.Letter(z.Index)} {plan.FindFixture(z.Item.Fixture)?.Tag}").ToList() : [];
+        var likely = brief ? located.Zones.Index().Where(z => !named.Contains(z.Index) && IsTold(z.Index, z.Item)).Select(z => $"{LeakLetters.Of(z.Index)} {plan.FindFixture(z.Item.Fixture)?.Tag}").ToList() : [];
         if (likely.Count > 0) yield return NoteItems.Line(words.Say("zone.also", string.Join(", ", likely)));
         var left = located.Zones.Count - shown.Count - likely.Count + located.Elsewhere.Count - room;
         if (left > 0) yield return NoteItems.Muted(words.Say("zone.more", Numbers.Whole(left)));

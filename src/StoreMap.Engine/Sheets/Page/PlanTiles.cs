@@ -58,7 +58,7 @@ internal static class PlanTiles
     }
 
     /// <summary>A part's name: its row as a letter, its column as a number.</summary>
-    internal static string Name(int row, int column) => ZonesPass.Letter(row) + Numbers.Whole(column + 1);
+    internal static string Name(int row, int column) => LeakLetters.Of(row) + Numbers.Whole(column + 1);
 
     private static int Count(double whole, double part) => whole <= part ? 1 : (int)Math.Ceiling((whole - Overlap) / (part - Overlap));
 

@@ -18,13 +18,13 @@ internal static class ZonesPass
         d.Svg.Begin("zones", "zones", d.Words["plan.zones"]);
         for (var i = 0; i < located.Zones.Count; i++)
         {
-            if ((marks is null ? Letter(i) : marks.Of(located.Zones[i])) is { } letter) DrawOne(d, located.Zones[i], letter);
+            if ((marks is null ? LeakLetters.Of(i) : marks.Of(located.Zones[i])) is { } letter) DrawOne(d, located.Zones[i], letter);
         }
 
         for (var i = 0; i < located.Elsewhere.Count; i++)
         {
             var source = located.Elsewhere[i];
-            if (source.At is not { } at || (marks is null ? Letter(located.Zones.Count + i) : marks.Of(source)) is not { } letter) continue;
+            if (source.At is not { } at || (marks is null ? LeakLetters.Of(located.Zones.Count + i) : marks.Of(source)) is not { } letter) continue;
             d.Svg.Begin($"elsewhere-{letter}", "elsewhere", source.Look);
             var anchor = Source(d, at);
             d.Svg.End();
@@ -48,10 +48,6 @@ internal static class ZonesPass
         Badge(d, letter, anchor, outward);
         d.Uses(LegendSymbol.Zone);
     }
-
-    /// <summary>A, B, …, Z, AA, AB, ….</summary>
-    public static string Letter(int index) =>
-        (index >= 26 ? ((char)('A' + (index / 26) - 1)).ToString() : "") + (char)('A' + (index % 26));
 
     /// <summary>The badge as a legend or a call-out shows it.</summary>
     public static void BadgeSymbol(SvgWriter svg, SheetPoint middle, string letter)

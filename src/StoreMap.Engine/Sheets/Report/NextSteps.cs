@@ -38,7 +38,7 @@ internal static class NextSteps
 
         AddUnexplained(steps, plan, net, located, words, most);
         var told = LiftedNotes.Found(located).SelectMany(c => LiftedNotes.FindingsAt(plan, c, findings)).Where(f => !f.IsRepaired).ToHashSet();
-        var open = findings.Where(f => f.FollowedUp is null && !told.Contains(f)).Select(f => $"{f.Entry.Finding} {(f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment)} ({FindingWords.Status(f, words)})").ToList();
+        var open = findings.Where(f => f.FollowedUp is null && !told.Contains(f)).Select(f => $"{FindingWords.Name(plan, f, words)} ({FindingWords.Status(f, words)})").ToList();
         if (open.Count > 0) steps.Add(words.Say("next.findings", Listing.Of(open, most, words)));
         var lost = balances.Where(b => !b.AddsUp && b.SourcesNear.Count == 0).Select(b => b.System).ToList();
         if (lost.Count > 0) steps.Add(words.Say("next.main-leak", string.Join(", ", lost)));
@@ -71,7 +71,7 @@ internal static class NextSteps
     private static string Found(Plan plan, PanelCheck check, IReadOnlyList<ServiceFinding> findings, Words words)
     {
         var panel = PlaceWords.Panels(plan, words, [check.Panel])[0];
-        var known = LiftedNotes.FindingsAt(plan, check, findings).Where(f => f.FollowedUp is null).Select(f => f.Entry.Finding);
+        var known = LiftedNotes.FindingsAt(plan, check, findings).Where(f => f.FollowedUp is null).Select(f => FindingWords.Short(plan, f, words));
         var said = string.Join("; ", known.Prepend(check.Component).Where(s => s is { Length: > 0 }));
         return said.Length > 0 ? $"{panel} ({said})" : panel;
     }

@@ -44,7 +44,7 @@ internal static class RepairCards
                 .. found is null ? [NoteItems.Line(Words.Sentence(words.Say("card.chance", words.Chance(zone.Probability))))] : Array.Empty<FlowItem>(),
                 .. lifted.Length > 0 ? [NoteItems.Line(lifted)] : Array.Empty<FlowItem>(),
                 .. ZoneNotes.Place(plan, words, fixture, zone).Select(l => NoteItems.Line(l)),
-                .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", finding.Entry.Finding, finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
+                .. finding is null ? Array.Empty<FlowItem>() : [NoteItems.Line(words.Say("card.finding", FindingWords.Short(plan, finding, words), finding.Entry.WorkOrder ?? "–", Days.Of(finding.Opened)))],
                 .. panels.Count > 0 ? [NoteItems.Line(words.Say(found is null ? "card.panels" : "card.panel-found", string.Join(", ", panels)))] : Array.Empty<FlowItem>(),
                 .. panels.Count > 0 && fixture.PanelsFromRight ? [NoteItems.Line(words["detail.from-right"])] : Array.Empty<FlowItem>(),
                 NoteItems.Line(words["card.lock-out"]),
@@ -56,7 +56,7 @@ internal static class RepairCards
             ];
             // Seen behind the panel at this visit, or as the finding of the place has it.
             var component = found?.Component ?? finding?.Entry.Component;
-            cards.Add(new Card(words.Say("card.title", ZonesPass.Letter(i), PlaceWords.Case(fixture)), [.. SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height)
+            cards.Add(new Card(words.Say("card.title", LeakLetters.Of(i), PlaceWords.Case(fixture)), [.. SafetyNotes.ReachInAt(plan, net, fixture, zone.At, words), .. Cautions(plan, fixture, along, words)], lines, words, height)
             {
                 Component = component is null ? "" : Listing.Typed(component),
             });
@@ -66,7 +66,7 @@ internal static class RepairCards
         {
             var fixture = plan.FindFixture(elsewhere.Near);
             cards.Add(new Card(
-                words.Say("card.title-elsewhere", ZonesPass.Letter(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)),
+                words.Say("card.title-elsewhere", LeakLetters.Of(located.Zones.Count + i), CompareNotes.Tag(plan, elsewhere.Near)),
                 [.. elsewhere.Unexplained ? [] : new[] { NoteItems.Caution(words["next.find-caution"]) }, .. fixture is null ? [] : Cautions(plan, fixture, 0, words)],
                 [.. ZoneNotes.ElsewhereLines(plan, words, elsewhere).Select(l => NoteItems.Line(l)), .. fixture is null ? [] : Circuits(plan, fixture, 0, words)],
                 words, height));

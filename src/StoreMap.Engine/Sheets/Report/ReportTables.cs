@@ -21,13 +21,13 @@ internal static class ReportTables
         var table = new Table([new("", 0.8, TextAnchor.Middle, true), new(words["report.case"], 3), new(words["report.sure"], 2.6), new(words["report.place"], 4.6), new(words["report.peak"], 3), new(words["report.do"], 4)]);
         var zones = located.Zones.Select((z, i) => (IReadOnlyList<string>)
         [
-            ZonesPass.Letter(i), CompareNotes.Tag(plan, z.Fixture), LiftedNotes.FoundOf(located, z) is null ? words.Chance(z.Probability) : words["zone.confirmed"],
+            LeakLetters.Of(i), CompareNotes.Tag(plan, z.Fixture), LiftedNotes.FoundOf(located, z) is null ? words.Chance(z.Probability) : words["zone.confirmed"],
             z is { From: { } from, To: { } to, Center: { } center } && plan.FindFixture(z.Fixture) is { } f ? PlaceWords.Interval(plan, words, f, from, to, center) : words.Say("zone.walk-in", Lengths.Tape(plan.Units, z.Radius ?? 0, z.Radius ?? 0)),
             words.Say("report.peak-strength", ZoneNotes.Peak(net, z, words), words["strength." + z.Strength]), z.Panels.Count > 0 ? ZoneNotes.Lift(words, located, z) : "",
         ]);
         var outside = located.Elsewhere.Select((e, i) => (IReadOnlyList<string>)
         [
-            ZonesPass.Letter(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", PeakAt(net, e.Near, words), ZoneNotes.LookLine(plan, words, e),
+            LeakLetters.Of(located.Zones.Count + i), words.Say("report.near", CompareNotes.Tag(plan, e.Near)), words.Say("report.outside", words.Chance(e.Probability)), "–", PeakAt(net, e.Near, words), ZoneNotes.LookLine(plan, words, e),
         ]);
         foreach (var row in table.Items(zones.Concat(outside))) yield return row;
     }
@@ -49,7 +49,7 @@ internal static class ReportTables
         ]);
         foreach (var row in table.Items(findings.Select(f => (IReadOnlyList<string>)
         [
-            f.Entry.Finding, f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment ?? "", FindingWords.Status(f, words),
+            FindingWords.Short(plan, f, words), f.Entry.Fixture is { } id ? CompareNotes.Tag(plan, id) : f.Entry.Equipment ?? "", FindingWords.Status(f, words),
             string.Join(", ", new[] { f.Entry.Component, f.Entry.Repair }.Where(t => t is not null)), f.Entry.WorkOrder ?? "",
         ]))) yield return row;
     }

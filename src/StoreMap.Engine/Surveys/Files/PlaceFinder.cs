@@ -155,7 +155,7 @@ internal sealed class PlaceFinder
         {
             var length = Math.Round(line.Length / unit, 3).ToString(CultureInfo.InvariantCulture);
             problems.Error(element, "at", at.ToString(CultureInfo.InvariantCulture), "reading-at",
-                $"The distance lies beyond the front of {fixture.Id}, which runs from 0 to {length} {Lengths.Symbol()}.");
+                $"The distance lies beyond the front of {fixture.Tag}, which runs from 0 to {length} {Lengths.Symbol()}.");
             return null;
         }
 

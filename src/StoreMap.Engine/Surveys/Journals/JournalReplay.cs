@@ -19,7 +19,7 @@ public static class JournalReplay
         var once = Once(events, conflicts);
         var withdrawn = Texts(once, JournalKinds.Withdraw, "of");
         List<JournalEvent> counting = [.. once.Where(e => !withdrawn.Contains(e.Id))];
-        var items = Items(counting, conflicts);
+        var items = Items(counting);
         var read = counting.Where(e => e.Kind == JournalKinds.Reading).Select(e => Text(e, "point")).OfType<string>().Distinct().ToList();
         var ended = counting.Any(e => e.Kind == JournalKinds.Close);
         if (ended && items.Exists(i => i.Ended is null)) conflicts.Add("The visit was ended while something was still off. Restore it or hand it over, then end the visit again.");
@@ -93,16 +93,18 @@ public static class JournalReplay
         return [.. once.OrderBy(e => e.Time).ThenBy(e => e.Device, StringComparer.Ordinal).ThenBy(e => e.Number).ThenBy(e => e.Id, StringComparer.Ordinal)];
     }
 
-    private static List<LeftOffItem> Items(List<JournalEvent> events, List<string> conflicts)
+    private static List<LeftOffItem> Items(List<JournalEvent> events)
     {
         var items = new List<LeftOffItem>();
         foreach (var opened in Of(events, JournalKinds.LeftOff))
         {
             var ends = events.Where(e => e.Kind is JournalKinds.Restored or JournalKinds.HandedOver && Text(e, "item") == opened.Id).ToList();
             var what = Text(opened, "what") ?? "";
-            if (ends.Select(e => e.Kind).Distinct().Count() > 1) conflicts.Add($"{what} on {Text(opened, "fixture") ?? "the store"} was both restored and handed over. Make sure that it is restored.");
             items.Add(new LeftOffItem(
-                opened.Id, what, Text(opened, "fixture"), opened.Time, ends.Count > 0 ? ends[0].Time : null, ends.Count > 0 ? Text(ends[0], "to") : null));
+                opened.Id, what, Text(opened, "fixture"), opened.Time, ends.Count > 0 ? ends[0].Time : null, ends.Count > 0 ? Text(ends[0], "to") : null)
+            {
+                IsEndedTwice = ends.Select(e => e.Kind).Distinct().Count() > 1,
+            });
         }
 
         return items;

@@ -13,6 +13,9 @@ namespace StoreMap.Surveys;
 /// <param name="HandedTo">Who took it over; null when put back or open.</param>
 public sealed record LeftOffItem(string Id, string What, string? Fixture, DateTimeOffset Since, DateTimeOffset? Ended, string? HandedTo)
 {
+    /// <summary>True when one entry says that it was put back and another that somebody took it over.</summary>
+    public bool IsEndedTwice { get; init; }
+
     /// <summary>What can be off, open or muted.</summary>
     public static IReadOnlyList<string> Kinds { get; } = ["fans-off", "defrost", "valve-shut", "panel-off", "alarm-muted"];
 }

@@ -116,6 +116,18 @@ export function nearer(id, times) {
   room.scrollTop = middle[1] - room.clientHeight / 2;
 }
 
+// Part of a drawing that is scrolled out of sight comes to its middle; the page moves only when asked, and when the drawing is off it.
+export function reveal(id, part, page) {
+  const room = document.getElementById(id)?.closest('.scroll'), at = () => room.querySelector(part).getBoundingClientRect();
+  if (!room?.querySelector(part)) return;
+  const box = room.getBoundingClientRect(), was = at();
+  if (was.left < box.left || was.right > box.right || was.top < box.top || was.bottom > box.bottom) {
+    room.scrollLeft += was.left + was.width / 2 - box.left - room.clientWidth / 2;
+    room.scrollTop += was.top + was.height / 2 - box.top - room.clientHeight / 2;
+  }
+  if (page && (at().bottom < 0 || at().top > innerHeight)) room.scrollIntoView({ block: 'nearest' });
+}
+
 export function downloadBytes(name, type, bytes) {
   download(name, type, bytes.slice());
 }
