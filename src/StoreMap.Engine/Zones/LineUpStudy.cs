@@ -7,7 +7,8 @@ namespace StoreMap.Zones;
 /// <param name="PeakPpm">Strength with fans on.</param>
 /// <param name="Reach">Reach, metres.</param>
 /// <param name="Along">Direction of its front, a unit vector.</param>
-internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double Reach, PlanPoint Along);
+/// <param name="Trace">Places on the front from which sixths of what it spills come.</param>
+internal readonly record struct LeakSample(PlanPoint At, double PeakPpm, double Reach, PlanPoint Along, PlanPoint[] Trace);
 
 /// <summary>One line-up: its readings in both air states against no leak and one leak.</summary>
 internal sealed class LineUpStudy
@@ -162,9 +163,15 @@ internal sealed class LineUpStudy
         if (block < 0) block = 0;
         return [.. one.Points(0, block, Samples).Select(p =>
         {
-            var f = Axis.Owner[p.Cell];
-            var along = Axis.Fixtures[f].Front!.DirectionAt(Axis.ToFront(f, Axis.Centres[p.Cell]));
-            return new LeakSample(Axis.PointAt(Axis.Centres[p.Cell]), Math.Exp(p.LogStrength), Fits[0][block].Settings[p.Setting].Reach, along);
+            var (f, at) = (Axis.Owner[p.Cell], Axis.Centres[p.Cell]);
+            var along = Axis.Fixtures[f].Front!.DirectionAt(Axis.ToFront(f, at));
+            var reach = Fits[0][block].Settings[p.Setting].Reach;
+
+            // What would lie beyond a closed end lies before it.
+            PlanPoint[] trace = [.. Spread.TraceParts.Select(part => Axis.PointAt(Math.Clamp(Folded(at + (part * reach)), 0, Axis.Length)))];
+            return new LeakSample(Axis.PointAt(at), Math.Exp(p.LogStrength), reach, along, trace);
         })];
     }
+
+    private double Folded(double s) => s < 0 ? -s : s > Axis.Length ? (2 * Axis.Length) - s : s;
 }

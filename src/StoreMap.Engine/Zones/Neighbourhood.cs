@@ -15,7 +15,7 @@ internal sealed record NeighbourhoodAnswer(
 
 /// <summary>A leak in a line-up, or a source above it, within an explanation.</summary>
 /// <param name="Study">Index of the line-up.</param>
-/// <param name="Outside">Likeliest gas from outside at its readings; null when none matters.</param>
+/// <param name="Outside">Mean gas from outside at its readings; null when none matters.</param>
 /// <param name="AboveShare">Probability that the source is above, given one or the other.</param>
 /// <param name="AbovePlace">Probability per cell that it is above it, if it is above.</param>
 internal sealed record OwnLeak(int Study, double[][]? Outside, double AboveShare, double[] AbovePlace);
@@ -27,16 +27,13 @@ internal sealed class Neighbourhood
     /// <summary>Amounts of gas from outside beside which a leak is worked out.</summary>
     private const int Amounts = 7;
 
-    /// <summary>Samples of what is outside that carry on past a leak.</summary>
-    private const int Carried = 2;
-
     private readonly IReadOnlyList<LineUpStudy> studies;
     private readonly IReadOnlyList<ReadingBlock> witnesses;
     private readonly OneLeak[] alone;
     private readonly double[] logFurther;
     private readonly IReadOnlyList<OffCaseSource> candidates;
     private readonly double elsewherePrior;
-    private readonly AisleWays ways;
+    private readonly SpilledGas spilled;
     private double logTotal = double.NegativeInfinity;
     private double logElsewhere = double.NegativeInfinity;
     private readonly double[] logLeak;
@@ -64,7 +61,7 @@ internal sealed class Neighbourhood
         this.witnesses = witnesses;
         this.candidates = candidates;
         this.elsewherePrior = elsewherePrior;
-        this.ways = ways;
+        spilled = new SpilledGas(studies, alone, witnesses, ways);
         logLeak = new double[studies.Count];
         bestLog = new double[studies.Count];
         Array.Fill(logLeak, double.NegativeInfinity);
@@ -78,7 +75,7 @@ internal sealed class Neighbourhood
     public NeighbourhoodAnswer Answer()
     {
         Explain(0, [Outside.None(studies, witnesses)], [0.0], 0, [], elsewhere: false);
-        var (samples, weights, _, shares) = ElsewhereAlone();
+        var (samples, weights, shares) = OffCaseGrid.Samples(studies, witnesses, candidates, elsewherePrior);
         if (samples.Count > 0) Explain(0, samples, weights, 0, [], elsewhere: true);
         var leaks = new OneLeak[studies.Count];
         for (var i = 0; i < leaks.Length; i++)
@@ -108,8 +105,8 @@ internal sealed class Neighbourhood
 
         var ones = Ones(index, outside, weights, out var fit);
         var (logOne, oneWeights) = Normalise(ones);
-        var spilled = Spill(index, outside, oneWeights, out var spilledWeights);
-        Explain(index + 1, spilled, spilledWeights, log + logOne, [.. own, fit], elsewhere);
+        var (with, withWeights) = spilled.Add(index, outside, oneWeights);
+        Explain(index + 1, with, withWeights, log + logOne, [.. own, fit], elsewhere);
     }
 
     // Log weights of the outside samples beside a leak or a source above a line-up. That is worked out for few amounts of gas from outside,
@@ -133,7 +130,27 @@ internal sealed class Neighbourhood
             (fit, best) = (here, heard);
         }
 
+        if (fit.Outside is not null) fit = fit with { Outside = Mean(index, outside, [.. ones.Select((log, s) => log + outside[s].LogOf(witnesses))]) };
         return ones;
+    }
+
+    // Mean of the gas from outside at a line-up's readings over weighted samples: beside the likeliest amount alone a leak that this amount could explain as
+    // well would seem to lie anywhere.
+    private static double[][] Mean(int index, IReadOnlyList<Outside> outside, double[] logs)
+    {
+        var total = NormalLaw.LogSum(logs);
+        var mean = outside[0].Ppm[index].Select(b => new double[b.Length]).ToArray();
+        for (var s = 0; s < logs.Length; s++)
+        {
+            var weight = Math.Exp(logs[s] - total);
+            if (weight < 1e-6) continue;
+            for (var b = 0; b < mean.Length; b++)
+            {
+                for (var i = 0; i < mean[b].Length; i++) mean[b][i] += weight * outside[s].Ppm[index][b][i];
+            }
+        }
+
+        return mean;
     }
 
     // Log evidence of a leak in a line-up or a source above it beside known gas from outside. What that gas changes is taken from rough fits.
@@ -196,96 +213,6 @@ internal sealed class Neighbourhood
             bestLeak[leak.Study] = leak;
         }
     }
-
-    // Adds what a leak in a line-up spills to each sample of what is outside: few samples of the leak, each with every aisle share.
-    private List<Outside> Spill(int index, IReadOnlyList<Outside> outside, double[] weights, out double[] logWeights)
-    {
-        var first = outside.Count > 1 ? 1 : 0;
-        var draws = studies[index].Draw(alone[index]).Where((_, d) => d % 3 == first).ToArray();
-        if (draws.Length == 0)
-        {
-            logWeights = weights;
-            return [.. outside];
-        }
-
-        var result = new List<Outside>();
-        var logs = new List<double>();
-
-        // What readings elsewhere say counts in the choice of the samples that carry on; together they stand for all.
-        var heavy = outside.Select((o, i) => weights[i] + o.LogOf(witnesses)).ToArray();
-        var firsts = Enumerable.Range(0, heavy.Length).OrderByDescending(i => heavy[i]).ThenBy(i => i).Take(Carried).ToArray();
-        var scale = NormalLaw.LogSum(heavy) - NormalLaw.LogSum([.. firsts.Select(i => heavy[i])]);
-        foreach (var i in firsts)
-        {
-            foreach (var draw in draws)
-            {
-                foreach (var (shift, shiftWeight) in Spread.AisleShifts)
-                {
-                    var at = draw.At + (draw.Along * shift);
-                    foreach (var (share, metres, weight) in Spread.AisleAir)
-                    {
-                        result.Add(outside[i].Plus(studies, witnesses, index, r => r.View.Aisle * Spread.FromCase(
-                            ways.Between(at, r.At), draw.PeakPpm, draw.Reach, share * ways.Narrowing(at, r.Source.Reading.Place.Fixture), metres, r.InCase)));
-                        logs.Add(weights[i] + scale + Math.Log(weight * shiftWeight / draws.Length));
-                    }
-                }
-            }
-        }
-
-        logWeights = [.. logs];
-        return result;
-    }
-
-    // A grid over candidates, widths and strengths without any leak in a case; the heaviest points carry on, with their prior weights
-    // scaled so that together they stand for the whole grid.
-    private (List<Outside> Samples, double[] LogWeights, double LogTotal, double[] Shares) ElsewhereAlone()
-    {
-        var points = new List<(int Candidate, double Width, double LogStrength, double Prior, double Log)>();
-        var highest = studies.Select(s => s.HighestNet).Concat(witnesses.Select(w => w.HighestNet)).DefaultIfEmpty(double.NegativeInfinity).Max();
-        if (candidates.Count == 0 || highest <= 0) return ([], [], double.NegativeInfinity, new double[candidates.Count]);
-        const double step = 0.3;
-        var blocks = studies.SelectMany(s => s.Blocks).Concat(witnesses).ToArray();
-        var shapes = blocks.Select(b => new double[b.Readings.Length]).ToArray();
-        var models = blocks.Select(b => new double[b.Readings.Length]).ToArray();
-        for (var c = 0; c < candidates.Count; c++)
-        {
-            foreach (var (width, widthWeight) in Spread.OffCaseWidths)
-            {
-                for (var b = 0; b < blocks.Length; b++)
-                {
-                    for (var i = 0; i < shapes[b].Length; i++)
-                    {
-                        shapes[b][i] = Math.Log(Math.Max(1e-30, Spread.FromOffCase(candidates[c].At, width, blocks[b].Readings[i].At)));
-                    }
-                }
-
-                for (var u = Math.Log(highest) - 0.9; u < Math.Log(highest) + 2.4; u += step)
-                {
-                    var prior = Math.Log(elsewherePrior * candidates[c].Share * widthWeight * step / (Spread.OffCaseLogDeviation * Math.Sqrt(2 * Math.PI)))
-                        - (0.5 * Math.Pow((u - Spread.OffCaseLogMean) / Spread.OffCaseLogDeviation, 2));
-                    var log = prior;
-                    for (var b = 0; b < blocks.Length; b++)
-                    {
-                        for (var i = 0; i < shapes[b].Length; i++) models[b][i] = shapes[b][i] + u;
-                        log += blocks[b].Quiet.LogLikelihood(models[b], Spread.OffCaseVariance);
-                    }
-
-                    points.Add((c, width, u, prior, log));
-                }
-            }
-        }
-
-        var total = NormalLaw.LogSum([.. points.Select(p => p.Log)]);
-        var shares = new double[candidates.Count];
-        foreach (var p in points) shares[p.Candidate] += Math.Exp(p.Log - total);
-        var firsts = points.OrderByDescending(p => p.Log).ThenBy(p => p.Candidate).Take(8).ToList();
-        var scale = total - NormalLaw.LogSum([.. firsts.Select(p => p.Log)]);
-        return ([.. firsts.Select(p => OffCase(p.Candidate, p.Width, p.LogStrength))], [.. firsts.Select(p => p.Prior + scale)], total, shares);
-    }
-
-    private Outside OffCase(int candidate, double width, double logStrength) =>
-        Outside.None(studies, witnesses).Plus(
-            studies, witnesses, -1, r => Math.Exp(logStrength) * Spread.FromOffCase(candidates[candidate].At, width, r.At));
 
     private static (double Log, double[] Weights) Normalise(double[] logs)
     {

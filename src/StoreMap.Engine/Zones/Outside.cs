@@ -34,7 +34,7 @@ internal sealed class Outside
     {
         if (witnessLog is { } known) return known;
         var log = 0.0;
-        for (var w = 0; w < witnesses.Count; w++) log += mattersToWitness[w] ? witnesses[w].LogLikelihood(WitnessPpm[w]) : witnesses[w].NullLog;
+        for (var w = 0; w < witnesses.Count; w++) log += mattersToWitness[w] ? witnesses[w].LogOfOutside(WitnessPpm[w]) : witnesses[w].NullLog;
         witnessLog = log;
         return log;
     }

@@ -35,10 +35,8 @@ internal sealed class ReadingBlock
     /// <summary>Seconds over which gusts in a case last (1/e): eddies of a foot in air of 0.1 m/s.</summary>
     public const double GustSeconds = 3;
 
-    /// <summary>Seconds without a reading of the block after which a new round begins.</summary>
-    private const double RoundSeconds = 180;
-
-    private const int MostRounds = 3;
+    /// <summary>Deviations above what is modelled from which a reading is taken for gas that is not.</summary>
+    private const double FarDeviations = 6;
 
     private const double C = NoiseLevels.ScaleDeviation;
 
@@ -46,9 +44,6 @@ internal sealed class ReadingBlock
     private static readonly double[] Modelled = [.. Enumerable.Range(0, Entries).Select(k => k == 0 ? 0 : Math.Exp(FirstLog + (k * StepLog)))];
 
     private static readonly double[] LevelVariance = [.. NoiseLevels.Turbulence.Select((t, i) => (t * t) + (NoiseLevels.Patch[i] * NoiseLevels.Patch[i]))];
-
-    private readonly int[] roundOf;
-    private readonly int rounds;
 
     public ReadingBlock(string key, bool fansOn, IEnumerable<BlockReading> readings, LineUpAxis? axis)
     {
@@ -60,8 +55,6 @@ internal sealed class ReadingBlock
         for (var i = 1; i < Readings.Length; i++) Keep[i] = axis is null ? 0 : Math.Exp((Readings[i - 1].S - Readings[i].S) / NoiseLevels.PatchMetres);
         StrayKeep = [.. Readings.Select((r, i) => i == 0 || axis is null ? 0 : Math.Exp((Readings[i - 1].S - r.S) / Spread.StrayMetres))];
         Weight = WeightOf(Readings);
-        roundOf = RoundsOf(Readings);
-        rounds = roundOf.Max() + 1;
         Air = axis is null ? null : new BlockAir(axis, [.. Readings.Select(r => (r.S, r.StillSeconds))]);
         LogVariance = [.. Readings.Select(r => r.View.LogVariance)];
         Quiet = TablesFor(new double[Readings.Length]);
@@ -125,7 +118,7 @@ internal sealed class ReadingBlock
                 var f = Modelled[k] + outsidePpm[i];
                 var x = C * f / r.Deviation;
                 var a = 1 / (1 + (x * x));
-                var difference = observed - (Math.Log(x + Math.Sqrt((x * x) + 1)) / C);
+                var difference = FarAbove(observed - (Math.Log(x + Math.Sqrt((x * x) + 1)) / C), a);
                 residual[(i * Entries) + k] = difference;
                 additive[(i * Entries) + k] = a * blur;
                 gain[(i * Entries) + k] = Math.Sqrt(1 - a) / C;
@@ -169,76 +162,26 @@ internal sealed class ReadingBlock
         return effective / readings.Length;
     }
 
-    /// <summary>Log likelihood of the readings for gas from outside alone, ppm at each.</summary>
-    /// <param name="ppm">ppm outside.</param>
-    /// <param name="logFactor">Logarithm of the share of it that is taken in.</param>
-    public double LogLikelihood(double[] ppm, double logFactor = 0) =>
-        Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + logFactor)], Square(Spread.OutsideLogDeviation));
+    /// <summary>Log likelihood of the readings for gas from outside alone: in a case of what it takes in of the aisle's, elsewhere as it is.</summary>
+    /// <param name="ppm">ppm outside at each reading.</param>
+    public double LogOfOutside(double[] ppm) => Axis is not null
+        ? LogOfAisle(ppm)
+        : Quiet.LogLikelihood([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))], Square(Spread.OutsideLogDeviation));
 
-    /// <summary>Log likelihood of the readings for gas from the aisle alone, whose share taken in strays along the front and differs from round to
-    /// round, summed over what each round takes in: from the likeliest share for all of them one round after another about its likeliest share, as if
-    /// the rounds told nothing of each other. Exact for one round.</summary>
+    /// <summary>Log likelihood of the readings for gas from the aisle alone, whose share taken in strays along the front, summed over what the line-up
+    /// takes in of it.</summary>
     /// <param name="ppm">ppm outside at each reading.</param>
     public double LogOfAisle(double[] ppm)
     {
-        double[] quiet = [.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p))];
-        var logs = new double[quiet.Length];
         var intakes = FansOn ? Spread.Intakes : Spread.StillIntakes;
-        var variance = Square(Spread.AisleLogDeviation);
-        var terms = Terms(-1);
-        if (rounds == 1) return NormalLaw.LogSum(terms);
-        Take(-1, Likeliest(terms));
-        var (best, spread) = (0.0, 0.0);
-        for (var round = 0; round < rounds; round++)
-        {
-            terms = Terms(round);
-            var likeliest = Likeliest(terms);
-            Take(round, likeliest);
-            best = terms[likeliest] - Math.Log(intakes[likeliest].Weight);
-            spread += NormalLaw.LogSum(terms) - best;
-        }
-
-        return best + spread;
-
-        // Of one round, or of all at once.
-        void Take(int round, int intake)
-        {
-            for (var i = 0; i < logs.Length; i++)
-            {
-                if (round < 0 || roundOf[i] == round) logs[i] = quiet[i] + intakes[intake].LogFactor;
-            }
-        }
-
-        double[] Terms(int round)
-        {
-            var found = new double[intakes.Length];
-            for (var t = 0; t < found.Length; t++)
-            {
-                Take(round, t);
-                found[t] = Math.Log(intakes[t].Weight) + Quiet.LogOfAisle(logs, variance);
-            }
-
-            return found;
-        }
-
-        static int Likeliest(double[] terms) => Array.IndexOf(terms, terms.Max());
+        return NormalLaw.LogSum([.. intakes.Select(t =>
+            Math.Log(t.Weight) + Quiet.LogOfAisle([.. ppm.Select(p => p <= 0 ? -1000 : Math.Log(p) + t.LogFactor)], Square(Spread.AisleLogDeviation)))]);
     }
 
-    // A round ends where the technician was elsewhere for some minutes; more than three are taken for three.
-    private static int[] RoundsOf(BlockReading[] readings)
-    {
-        var result = new int[readings.Length];
-        var round = 0;
-        DateTimeOffset? before = null;
-        foreach (var i in Enumerable.Range(0, readings.Length).OrderBy(i => readings[i].Source.Reading.Time))
-        {
-            var time = readings[i].Source.Reading.Time;
-            if ((time - before)?.TotalSeconds > RoundSeconds && round < MostRounds - 1) round++;
-            (result[i], before) = (round, time);
-        }
-
-        return result;
-    }
+    // Gusts stretch what is there; they don't make much of nothing. So where little is modelled (additive share near 1) a reading far above it is rarer
+    // than Student's tail has it: its density falls by a further e^-3 for each deviation beyond the sixth, which is a power of -8.6 of its ppm.
+    private static double FarAbove(double difference, double additive) => difference < FarDeviations || additive < 0.01 ? difference
+        : Math.Sqrt(BlockTables.Freedom * (((1 + (difference * difference / BlockTables.Freedom)) * Math.Exp(additive * (difference - FarDeviations))) - 1));
 
     private static double Scale(double ppm, double deviation) => Math.Asinh(C * ppm / deviation) / C;
 

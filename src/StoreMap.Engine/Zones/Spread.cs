@@ -60,7 +60,7 @@ internal static class Spread
     public static double[] StrayDeviations { get; } = [0.1, 0.5, 0.9];
 
     /// <summary>Length over which the share keeps its deviation (1/e), metres.</summary>
-    public const double StrayMetres = 3;
+    public const double StrayMetres = 5;
 
     /// <summary>Variance of what each reading's logarithm shows of a source outside the cases, beyond the noise all share.</summary>
     public const double OffCaseVariance = 0.25;
@@ -76,15 +76,34 @@ internal static class Spread
         return ((metres * Math.Exp(-distance / metres)) - (reach * Math.Exp(-distance / reach))) / (metres - reach);
     }
 
+    /// <summary>Where the parts of a case's trace lie of which each spills a sixth, in reaches to either side of the leak: the medians of sixths of a two-sided
+    /// exponential.</summary>
+    public static double[] TraceParts { get; } = [-1.79, -0.69, -0.18, 0.18, 0.69, 1.79];
+
+    /// <summary>Relative ppm of aisle air at a reading for gas that a case spills along its trace: 1 and flat close by the leak.</summary>
+    /// <param name="distances">Metres through the aisles from each of <see cref="TraceParts"/> (<see cref="AisleWays"/>).</param>
+    /// <param name="reach">Reach of the case's trace, metres.</param>
+    /// <param name="metres">Reach of the aisle's air, metres.</param>
+    public static double AlongTrace(ReadOnlySpan<double> distances, double reach, double metres)
+    {
+        var (sum, atLeak) = (0.0, 0.0);
+        for (var i = 0; i < distances.Length; i++)
+        {
+            sum += Fall(distances[i], metres);
+            atLeak += Fall(Math.Abs(TraceParts[i]) * reach, metres);
+        }
+
+        return Math.Min(1, sum / atLeak);
+    }
+
     /// <summary>ppm at a reading for a leak in another line-up.</summary>
-    /// <param name="distance">Metres through the aisles from the place of the leak on its front (<see cref="AisleWays"/>).</param>
+    /// <param name="relative">What <see cref="AlongTrace"/> says.</param>
     /// <param name="peakPpm">Strength.</param>
     /// <param name="reach">Its reach, metres: wide traces spill more.</param>
     /// <param name="share">Share of the case's ppm in its aisle.</param>
-    /// <param name="metres">Metres over which the aisle's falls to 1/e.</param>
     /// <param name="inCase">True for a probe in a case's air, false in the open.</param>
-    public static double FromCase(double distance, double peakPpm, double reach, double share, double metres, bool inCase) =>
-        distance > FarthestMetres ? 0 : peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * AisleTrace(Math.Max(0, distance - 1), reach, metres);
+    public static double FromCase(double relative, double peakPpm, double reach, double share, bool inCase) =>
+        peakPpm * (reach / UnitReach) * share * (inCase ? TakenIn : 1) * relative;
 
     /// <summary>Relative ppm at a reading for a source outside the cases: round near its place, over which the gas sinks, and an
     /// exponential tail, as dispersion with loss has it. So a far reading's neighbours share its gas: nothing peaks far from its source.</summary>
@@ -93,4 +112,6 @@ internal static class Spread
         var d = source.DistanceTo(at);
         return d > FarthestMetres ? 0 : Math.Exp((width - Math.Sqrt((d * d) + (width * width))) / (TailShare * width));
     }
+
+    private static double Fall(double distance, double metres) => distance > FarthestMetres ? 0 : Math.Exp(-Math.Max(0, distance - 1) / metres);
 }

@@ -44,6 +44,38 @@ public class GustsTests
         }
     }
 
+    /// <summary>Readings of no gas where the aisle holds some say that the line-up takes in little of it. Oracle: the likelihood of two readings for given
+    /// strays, integrated over a fine grid of their joint normal law.</summary>
+    [Theory]
+    [InlineData(0, 0, 1.5)]
+    [InlineData(0, 0, 4)]
+    [InlineData(0, 3, 4)]
+    [InlineData(5, 0, 4)]
+    [InlineData(0, 0, 12)]
+    public void LogOfAisle_OfReadingsOfNoGas_IsTheIntegralOverTheStray(double first, double second, double outside)
+    {
+        const double apart = 1.2;
+        var block = BlockBuilder.Of(LineUps.Of(Case(LengthUnit.Foot))[0], Along([(5, first), (5 + (apart / Foot), second)]))[0];
+        var expected = double.NegativeInfinity;
+        foreach (var deviation in Spread.StrayDeviations)
+        {
+            const int grid = 121;
+            var (keep, step) = (Math.Exp(-apart / Spread.StrayMetres), 8.0 / (grid - 1));
+            for (var i = 0; i < grid; i++)
+            {
+                for (var j = 0; j < grid; j++)
+                {
+                    var (u, v) = (-4 + (i * step), -4 + (j * step));
+                    var other = (keep * u) + (Math.Sqrt(1 - (keep * keep)) * v);
+                    var log = block.Quiet.LogLikelihood([Math.Log(outside) + (deviation * u), Math.Log(outside) + (deviation * other)], 0.02);
+                    expected = NormalLaw.LogAdd(expected, log - (0.5 * ((u * u) + (v * v))) + Math.Log(step * step / (2 * Math.PI * Spread.StrayDeviations.Length)));
+                }
+            }
+        }
+
+        Assert.Equal(expected, block.Quiet.LogOfAisle([Math.Log(outside), Math.Log(outside)], 0.02), 0.6);
+    }
+
     /// <summary>Plumes touch a case over metres: a share that swells and ebbs slowly along the front is likelier than the same ups and downs
     /// from reading to reading.</summary>
     [Fact]
