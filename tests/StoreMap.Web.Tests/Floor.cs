@@ -8,6 +8,9 @@ namespace StoreMap.Tests;
 /// <summary>What a technician does in the client, step by step, as the tests drive it.</summary>
 internal static class Floor
 {
+    /// <summary>A case list of one case and two walk-ins.</summary>
+    public const string TwoWalkIns = "1A,open-case,12,R-448A\nW1,walk-in,10x14,R-448A\nW2,walk-in,10x14,R-448A\n";
+
     private const string IsMarked = "mark => fetch('/app.css').then(r => r.text()).then(t => t.includes(mark))";
 
     /// <summary>Turns to another part of the client, which is open, as its links do and without loading it anew.</summary>
@@ -204,5 +207,16 @@ internal static class Floor
     {
         using var json = JsonDocument.Parse(await server.Get($"/api/surveys/{survey}/survey.json"));
         return json.RootElement.GetProperty("readings").EnumerateArray().Select(r => r.GetProperty("point").GetString()).Distinct().Count();
+    }
+
+    /// <summary>Goes to the first point, from where others are looked for.</summary>
+    public static async Task Back(IPage page)
+    {
+        var previous = page.GetByLabel("Previous point");
+        for (var steps = 0; !(await page.Locator("#current").InnerTextAsync()).StartsWith("Zero", StringComparison.Ordinal); steps++)
+        {
+            Assert.InRange(steps, 0, 60);
+            await previous.ClickAsync();
+        }
     }
 }

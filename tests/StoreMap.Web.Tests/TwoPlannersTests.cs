@@ -183,7 +183,7 @@ public sealed class TwoPlannersTests(Chromium chromium)
 
     private static async Task Name(IPage page, string tag, string name)
     {
-        if (!await page.Locator(".things").IsVisibleAsync()) await page.Locator("summary").Filter(new() { HasTextRegex = new("^All \\d+ things") }).ClickAsync();
+        if (!await page.Locator(".things").IsVisibleAsync()) await page.Locator("summary").Filter(new() { HasTextRegex = new("^Choose among all \\d+ things") }).ClickAsync();
         await Floor.PressAll(page.Locator(".things [aria-pressed=true]"));
         await page.Locator(".things button").Filter(new() { HasTextRegex = new($"^{tag}\\b") }).First.ClickAsync();
         await page.Locator("#field-name").FillAsync(name);

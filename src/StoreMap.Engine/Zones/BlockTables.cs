@@ -109,7 +109,7 @@ internal sealed class BlockTables
                     continue;
                 }
 
-                var (log, move, less) = Bounded(table, level, k + t, strayMean, stray);
+                var (log, move, less) = BoundOfStray.Take(table, level, k + t, strayMean, stray);
                 sum += log;
                 patchMean += both / stray * move;
                 strayMean += move;
@@ -137,37 +137,6 @@ internal sealed class BlockTables
         }
 
         return sum;
-    }
-
-    // A bound tells of the stray too: of few readings of no gas the share was low. Summed over the stray at three points (Gauss-Hermite), whose mean
-    // and variance after the reading are carried on (assumed-density filtering). Returns the log likelihood, by how much the mean moves, and how
-    // much of the variance's square is lost.
-    private static (Vector128<double> Log, Vector128<double> Move, Vector128<double> Less) Bounded(
-        double[] table, int level, double entry, Vector128<double> mean, Vector128<double> variance)
-    {
-        Span<double> log = stackalloc double[2], move = stackalloc double[2], less = stackalloc double[2];
-        for (var lane = 0; lane < 2; lane++)
-        {
-            var reach = Math.Sqrt(3 * variance[lane]);
-            var (low, middle, high) = (At(mean[lane] - reach), At(mean[lane]), At(mean[lane] + reach));
-            var best = Math.Max(middle, Math.Max(low, high));
-            var (a, b, c) = (Math.Exp(low - best), 4 * Math.Exp(middle - best), Math.Exp(high - best));
-            var total = a + b + c;
-            log[lane] = best + Math.Log(total / 6);
-            var shift = (c - a) / total;
-            move[lane] = reach * shift;
-            less[lane] = (1 - (3 * (((a + c) / total) - (shift * shift)))) / variance[lane];
-
-            double At(double stray)
-            {
-                var u = Math.Clamp(entry + (stray / ReadingBlock.StepLog), 0, E - 1.001);
-                var k = (int)u;
-                var from = table[(k * Levels) + level + lane];
-                return from + ((u - k) * (table[((k + 1) * Levels) + level + lane] - from));
-            }
-        }
-
-        return (Vector128.Create<double>(log), Vector128.Create<double>(move), Vector128.Create<double>(less));
     }
 
     /// <summary>Log likelihood summed over noise levels with the shape set before.</summary>

@@ -19,8 +19,7 @@ internal static class Spread
     /// a loss in minutes.</summary>
     public static (double Metres, double Weight)[] AisleShifts { get; } = [(-1.5, 0.25), (0, 0.5), (1.5, 0.25)];
 
-    /// <summary>Factors on what a line-up takes in of gas from outside during one round, and their prior weights: doors take in less than open cases,
-    /// and what the aisle holds changes from round to round.</summary>
+    /// <summary>Factors on what a line-up takes in of gas from outside, and their prior weights: doors take in less than open cases.</summary>
     public static (double LogFactor, double Weight)[] Intakes { get; } = [(-0.7, 0.25), (0, 0.5), (0.7, 0.25)];
 
     /// <summary>The same with the line-up's fans off: what drew the aisle's air in stands still, and what leaks nearby may leak with still air too,

@@ -19,6 +19,9 @@ public sealed record PlanShape(
 /// <summary>Takes a layout's JSON apart for the screen. It is read as it stands, also while it has errors.</summary>
 internal static class PlanShapes
 {
+    // Of the way from a case's middle to its back.
+    private const double BackShare = 0.8;
+
     public static IReadOnlyList<PlanShape> Of(JsonObject root) =>
         [.. LayoutElementsJson.Lists.Where(l => l != "pipes").SelectMany(list => (root[list] as JsonArray ?? []).OfType<JsonObject>().Select(e => Of(list, e))).OfType<PlanShape>()];
 
@@ -34,6 +37,15 @@ internal static class PlanShapes
     public static PlanShape? At(IReadOnlyList<PlanShape> shapes, double x, double y, double reach) => shapes
         .Where(s => x >= s.Box.X0 - reach && x <= s.Box.X1 + reach && y >= s.Box.Y0 - reach && y <= s.Box.Y1 + reach)
         .MinBy(s => (s.Box.X1 - s.Box.X0) * (s.Box.Y1 - s.Box.Y0));
+
+    /// <summary>Just inside the backs of cases, in the middle of them all: where their lines mostly come down.</summary>
+    /// <returns>Null where there is no case among the shapes.</returns>
+    public static (double X, double Y)? InsideBacks(IEnumerable<PlanShape> shapes)
+    {
+        var backs = shapes.Where(s => s.List == "fixtures" && s.Lines.Count > 0)
+            .Select(s => (X: s.Middle.X + (BackShare * (s.Middle.X - s.Lines[0].Average(p => p.X))), Y: s.Middle.Y + (BackShare * (s.Middle.Y - s.Lines[0].Average(p => p.Y))))).ToList();
+        return backs.Count == 0 ? null : (backs.Average(b => b.X), backs.Average(b => b.Y));
+    }
 
     public static string Svg(IEnumerable<(double X, double Y)> points) => string.Join(' ', points.Select(p => $"{N(p.X)},{N(-p.Y)}"));
 
