@@ -69,7 +69,7 @@ public class ServiceRecordFileTests
                 .Append(entry, TestShop.Shop).Append(movement, TestShop.Shop);
             var read = Parse(Text(file)).Record;
             Assert.Equal(entry with { Tests = read.Entries[0].Tests, Along = read.Entries[0].Along }, read.Entries[0]);
-            Assert.Equal(d.along, read.Entries[0].Along!.Value, 12);
+            Assert.Equal(d.along, read.Entries[0].Along!.Value, 1e-9);
             Assert.Equal(d.kilograms, read.Movements[0].AddedKilograms, 3e-5);
             Assert.Equal("F9", read.Movements[0].Finding);
         });
