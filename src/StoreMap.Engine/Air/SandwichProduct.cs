@@ -16,10 +16,10 @@ internal static class SandwichProduct
         var sum = new double[n];
         var mark = new int[n];
         Array.Fill(mark, -1);
-        var touched = new List<int>();
+        var touched = new int[n];
         for (var j = 0; j < n; j++)
         {
-            touched.Clear();
+            var count = 0;
             for (var a = starts[j]; a < starts[j + 1]; a++)
             {
                 var m = columns[a];
@@ -32,18 +32,20 @@ internal static class SandwichProduct
                     {
                         mark[i] = j;
                         sum[i] = 0;
-                        touched.Add(i);
+                        // Kept in order as they come: they are few and nearly so.
+                        var at = count++;
+                        for (; at > 0 && touched[at - 1] > i; at--) touched[at] = touched[at - 1];
+                        touched[at] = i;
                     }
 
                     sum[i] += factor * values[b];
                 }
             }
 
-            touched.Sort();
-            foreach (var i in touched)
+            for (var c = 0; c < count; c++)
             {
-                productRows.Add(i);
-                productValues.Add(sum[i]);
+                productRows.Add(touched[c]);
+                productValues.Add(sum[touched[c]]);
             }
 
             productStarts[j + 1] = productRows.Count;

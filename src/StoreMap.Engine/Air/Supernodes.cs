@@ -68,56 +68,42 @@ internal sealed class Supernodes
         return nodes;
     }
 
+    // Row by row, so that each supernode's come in order: a row of the matrix reaches the supernodes of its earlier columns and, through their updates,
+    // the parents of these up to its own (row subtrees: Liu, SIAM J. Matrix Anal. Appl. 11, 1990).
     private void FindRows(SymmetricMatrix matrix)
     {
         var (starts, neighbours) = matrix.Adjacency();
-        var mark = new int[Order.Length];
-        Array.Fill(mark, -1);
-        var children = new List<int>[Count];
-        var superOf = new int[Order.Length];
-        var rows = new List<int>();
-        long panel = 0;
+        var (superOf, reached, rows) = (new int[Order.Length], new int[Count], new List<int>[Count]);
         for (var s = 0; s < Count; s++)
         {
+            (Parent[s], reached[s], rows[s]) = (-1, -1, []);
             for (var j = First[s]; j < First[s + 1]; j++) superOf[j] = s;
         }
 
+        for (var row = 0; row < Order.Length; row++)
+        {
+            for (var k = starts[Order[row]]; k < starts[Order[row] + 1]; k++)
+            {
+                for (var s = superOf[Position[neighbours[k]]]; s >= 0 && s < superOf[row] && reached[s] != row; s = Parent[s])
+                {
+                    reached[s] = row;
+                    rows[s].Add(row);
+                    if (Parent[s] < 0) Parent[s] = superOf[row];
+                }
+            }
+        }
+
+        long panel = 0;
         for (var s = 0; s < Count; s++)
         {
-            var own = new List<int>();
-            void Add(int row)
-            {
-                if (row < First[s + 1] || mark[row] == s) return;
-                mark[row] = s;
-                own.Add(row);
-            }
-
-            for (var j = First[s]; j < First[s + 1]; j++)
-            {
-                for (var k = starts[Order[j]]; k < starts[Order[j] + 1]; k++) Add(Position[neighbours[k]]);
-            }
-
-            foreach (var child in children[s] ?? [])
-            {
-                for (var k = RowStarts[child]; k < RowStarts[child + 1]; k++) Add(rows[k]);
-            }
-
-            own.Sort();
-            rows.AddRange(own);
-            RowStarts[s + 1] = rows.Count;
-            Parent[s] = own.Count == 0 ? -1 : superOf[own[0]];
-            if (Parent[s] >= 0)
-            {
-                (children[Parent[s]] ??= []).Add(s);
-                HasChildren[Parent[s]] = true;
-            }
-
-            panel += (long)Width(s) * (Width(s) + own.Count);
+            RowStarts[s + 1] = RowStarts[s] + rows[s].Count;
+            if (Parent[s] >= 0) HasChildren[Parent[s]] = true;
+            panel += (long)Width(s) * (Width(s) + rows[s].Count);
             if (panel > 1 << 30) throw new InvalidOperationException("The factor would hold more than 2^30 values; take larger cells.");
             PanelStarts[s + 1] = (int)panel;
         }
 
-        Rows = [.. rows];
+        Rows = [.. rows.SelectMany(own => own)];
         FindRelative();
     }
 

@@ -7,11 +7,12 @@ internal sealed class FieldBody
 {
     private readonly Supernodes nodes;
     private readonly FactorSpace space = new();
+    private (double Range, SymmetricMatrix Precision) known;
 
-    private FieldBody(int component, GridOperator op, int[] observed, FieldSite[] sites, int[] at)
+    private FieldBody(int component, GridOperator op, int[] observed, FieldSite[] sites, int[] at, double range)
     {
         (Component, Operator, Observed, Sites, At) = (component, op, observed, sites, at);
-        var pattern = op.Precision(Constant(op.Count, 1));
+        var pattern = Precision(range);
         nodes = Supernodes.Of(pattern, op.OrderFor(pattern, observed), observed.Length);
     }
 
@@ -31,7 +32,10 @@ internal sealed class FieldBody
     public int[] At { get; }
 
     /// <summary>Sorts readings into bodies of air, in order of the bodies' numbers.</summary>
-    public static IReadOnlyList<FieldBody> Of(AirGrid grid, IEnumerable<FieldSite> sites)
+    /// <param name="grid">The grid.</param>
+    /// <param name="sites">The readings.</param>
+    /// <param name="range">The range that is likely asked for first, metres.</param>
+    public static IReadOnlyList<FieldBody> Of(AirGrid grid, IEnumerable<FieldSite> sites, double range)
     {
         var bodies = new List<FieldBody>();
         foreach (var group in sites.GroupBy(s => grid.ComponentOf[s.Cell]).OrderBy(g => g.Key))
@@ -39,7 +43,7 @@ internal sealed class FieldBody
             var op = GridOperator.Of(grid, group.Key);
             var own = group.ToArray();
             int[] observed = [.. own.Select(s => op.LocalOf(s.Cell)).Distinct().Order()];
-            bodies.Add(new FieldBody(group.Key, op, observed, own, Array.ConvertAll(own, s => Array.BinarySearch(observed, op.LocalOf(s.Cell)))));
+            bodies.Add(new FieldBody(group.Key, op, observed, own, Array.ConvertAll(own, s => Array.BinarySearch(observed, op.LocalOf(s.Cell))), range));
         }
 
         return bodies;
@@ -54,16 +58,21 @@ internal sealed class FieldBody
         for (var i = 0; i < kept.Length; i++) place[kept[i]] = i;
         int[] sites = [.. Enumerable.Range(0, Sites.Length).Where(k => place[At[k]] >= 0)];
         return new FieldBody(
-            Component, Operator, [.. kept.Select(i => Observed[i])], [.. sites.Select(k => Sites[k])], [.. sites.Select(k => place[At[k]])]);
+            Component, Operator, [.. kept.Select(i => Observed[i])], [.. sites.Select(k => Sites[k])], [.. sites.Select(k => place[At[k]])], known.Range);
     }
 
     /// <summary>The field's precision at a range, factored down to the cells with readings. The body's factor of before ends with it.</summary>
-    public SparseCholesky Factor(double range) => SparseCholesky.Factor(Operator.Precision(Constant(Operator.Count, range)), nodes, space);
+    public SparseCholesky Factor(double range) => SparseCholesky.Factor(Precision(range), nodes, space);
 
-    private static double[] Constant(int count, double value)
+    private SymmetricMatrix Precision(double range)
     {
-        var array = new double[count];
-        Array.Fill(array, value);
-        return array;
+        if (known.Precision is null || known.Range != range)
+        {
+            var ranges = new double[Operator.Count];
+            Array.Fill(ranges, range);
+            known = (range, Operator.Precision(ranges));
+        }
+
+        return known.Precision;
     }
 }

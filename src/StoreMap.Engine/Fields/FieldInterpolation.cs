@@ -41,8 +41,8 @@ public sealed class FieldInterpolation
         var floor = new Plan { Id = "points", Name = "points", Outline = [new(0, 0), new(width, 0), new(width, height), new(0, height)] };
         var ground = FieldGround.Of(floor, CellUnits);
         grid = ground.Grid;
-        body = FieldBody.Of(grid, samples.Select(Site)).Single();
         values = new FieldValues(3, 1, 0.15, 0);
+        body = FieldBody.Of(grid, samples.Select(Site), values.Range).Single();
         if (samples.Count >= FewestToEstimate) values = FieldSearch.Best([body], values, step);
         step();
         draft = new FieldDraft(grid, values);

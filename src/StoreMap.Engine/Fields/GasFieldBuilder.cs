@@ -30,10 +30,10 @@ public static class GasFieldBuilder
         var scale = FieldReadings.ScaleOf(readings);
         var grid = ground.Grid;
         var sites = readings.Select(r => FieldReadings.Site(r, FieldReadings.CellOf(grid, r.Reading), scale)).Where(s => s.Cell >= 0).ToList();
-        var bodies = FieldBody.Of(grid, sites);
         var estimate = settings.Estimate && sites.Count >= settings.FewestReadings;
-        var (done, steps) = (0, bodies.Count + (estimate ? 5 : 0));
         var values = FieldValues.Of(settings);
+        var bodies = FieldBody.Of(grid, sites, values.Range);
+        var (done, steps) = (0, bodies.Count + (estimate ? 5 : 0));
         if (estimate) values = FieldSearch.Best(bodies, values, Step);
         var field = new FieldDraft(grid, values);
         steps = done + bodies.Count;

@@ -45,7 +45,7 @@ public class FieldCalibrationTests
         {
             var (readings, _) = Draw(seed, range: 3, spread: 1.4, turbulence: 0.2, shift: 0, snap: 0.5);
             var grid = AirGrid.Build(Hall(16, 12), 0.5);
-            var bodies = FieldBody.Of(grid, readings.Select(r => FieldReadings.Site(r, grid.CellAt(r.Reading.Place.At), 1)));
+            var bodies = FieldBody.Of(grid, readings.Select(r => FieldReadings.Site(r, grid.CellAt(r.Reading.Place.At), 1)), 4);
             var start = new FieldValues(4, 2, 0.1, 0);
             var best = FieldSearch.Best(bodies, start, () => { });
             var found = LogEvidence(bodies, best);

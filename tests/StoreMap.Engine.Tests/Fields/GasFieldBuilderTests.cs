@@ -151,7 +151,7 @@ public class GasFieldBuilderTests
             sites.Add(new FieldSite(grid.CellAt(new(x, y)), 0, 1, 0, ReadingBound.Exact));
         foreach (var range in new[] { 1.0, 4.0, 9.0 })
         {
-            var prior = ObservedPrior.Of(FieldBody.Of(grid, sites)[0].Factor(range));
+            var prior = ObservedPrior.Of(FieldBody.Of(grid, sites, range)[0].Factor(range));
             var correlation = new double[8, 8];
             for (var i = 0; i < 64; i++) correlation[i / 8, i % 8] = prior.Correlation[i];
             Assert.True(DenseOracle.Eigenvalues(correlation)[0] > 1e-4);

@@ -89,7 +89,7 @@ public class SitePosteriorTests
         var grid = AirGrid.Build(AirPlans.Hall(6, 4), 0.5);
         var sites = Enumerable.Range(0, 12).Select(k => new FieldSite(
             grid.CellAt(new(0.4 + (0.45 * k), 1 + (k % 3))), Math.Cos(k), 0.3, 0.5, k % 3 == 1 ? ReadingBound.Below : ReadingBound.Exact)).ToArray();
-        var bodies = FieldBody.Of(grid, sites);
+        var bodies = FieldBody.Of(grid, sites, 2);
         var prior = ObservedPrior.Of(bodies[0].Factor(2));
         var (at, near) = (new FieldValues(2, 1, 0.3, 0), new FieldValues(2, 1.001, 0.3005, 0.001));
         var fit = SitePosterior.Fit(prior, bodies[0].Sites, bodies[0].At, at);
@@ -105,7 +105,7 @@ public class SitePosteriorTests
         var grid = AirGrid.Build(plan, 0.25);
         FieldSite[] sites = [.. new[] { (0.3, 0.3), (2.6, 1.6), (1.6, 0.3), (1.6, 1.6) }
             .Select(p => new FieldSite(grid.CellAt(new(p.Item1, p.Item2)), 0, 1, 0, ReadingBound.Exact))];
-        var body = FieldBody.Of(grid, sites)[0];
+        var body = FieldBody.Of(grid, sites, 1.5)[0];
         var prior = ObservedPrior.Of(body.Factor(1.5));
         var (inverse, _) = DenseOracle.Invert(Matrices.Dense(body.Operator.Precision([.. Enumerable.Repeat(1.5, body.Operator.Count)])));
         for (var i = 0; i < 4; i++)

@@ -35,4 +35,27 @@ public class CensoredNormalTests
         var slope = (CensoredNormal.LogBelow(a + H) - CensoredNormal.LogBelow(a - H)) / (2 * H);
         Assert.Equal(slope, CensoredNormal.Mills(a), 1e-5 * (1 + Math.Abs(a)));
     });
+
+    [Fact]
+    public void LogBelow_AnyArgument_IsThatOfSeriesAndFraction() => Gen.Double[-37, 8].Sample(a =>
+    {
+        var exact = a < -3 ? LogFraction(-a) : Math.Log(0.5 + (Math.Sign(a) * Series(Math.Abs(a))));
+        Assert.Equal(exact, CensoredNormal.LogBelow(a), 1e-13 * Math.Max(1, Math.Abs(exact)));
+    });
+
+    // Probability between 0 and a: Abramowitz and Stegun 26.2.11.
+    private static double Series(double a)
+    {
+        double term = a, sum = a;
+        for (var k = 1; k < 400; k++) sum += term *= a * a / ((2 * k) + 1);
+        return sum * CensoredNormal.Density(a);
+    }
+
+    // Logarithm of the upper tail: the continued fraction 26.2.14.
+    private static double LogFraction(double a)
+    {
+        var fraction = 0.0;
+        for (var k = 400; k >= 1; k--) fraction = k / (a + fraction);
+        return (-0.5 * a * a) - Math.Log(Math.Sqrt(2 * Math.PI) * (a + fraction));
+    }
 }

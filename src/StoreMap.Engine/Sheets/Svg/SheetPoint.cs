@@ -5,7 +5,8 @@ namespace StoreMap.Sheets;
 /// <param name="Y">Millimetres down.</param>
 internal readonly record struct SheetPoint(double X, double Y)
 {
-    public double DistanceTo(SheetPoint other) => double.Hypot(X - other.X, Y - other.Y);
+    // Nothing on a sheet is so large or small that its square would not do.
+    public double DistanceTo(SheetPoint other) => Math.Sqrt(((X - other.X) * (X - other.X)) + ((Y - other.Y) * (Y - other.Y)));
 
     public static SheetPoint operator +(SheetPoint a, SheetPoint b) => new(a.X + b.X, a.Y + b.Y);
 

@@ -7,16 +7,59 @@ internal static class Thin
     public static IReadOnlyList<SheetPoint> Line(IReadOnlyList<SheetPoint> points, double tolerance)
     {
         if (points.Count < 3) return points;
-        var keep = new bool[points.Count];
-        keep[0] = keep[^1] = true;
-        var spans = new Stack<(int From, int To)>([(0, points.Count - 1)]);
+        SheetPoint[] line = [.. points];
+        return Kept(line, Marked(line, tolerance, line.Length - 1), line.Length);
+    }
+
+    /// <summary>A ring, its first point not repeated.</summary>
+    public static IReadOnlyList<SheetPoint> Ring(IReadOnlyList<SheetPoint> ring, double tolerance)
+    {
+        if (ring.Count < 5) return ring;
+        SheetPoint[] closed = [.. ring, ring[0]];
+        var far = 0;
+        for (var i = 1; i < ring.Count; i++)
+        {
+            if (closed[i].DistanceTo(closed[0]) > closed[far].DistanceTo(closed[0])) far = i;
+        }
+
+        return Kept(closed, Marked(closed, tolerance, far), ring.Count);
+    }
+
+    private static List<SheetPoint> Kept(SheetPoint[] points, bool[] keep, int count)
+    {
+        var kept = new List<SheetPoint>();
+        for (var i = 0; i < count; i++)
+        {
+            if (keep[i]) kept.Add(points[i]);
+        }
+
+        return kept;
+    }
+
+    // The ends and one point between them stay, and of each span what is farthest from its chord. Plain numbers and squares: a browser's
+    // interpreter pays for every call, and a map has ten thousands of points.
+    private static bool[] Marked(SheetPoint[] points, double tolerance, int between)
+    {
+        var keep = new bool[points.Length];
+        keep[0] = keep[between] = keep[^1] = true;
+        var spans = new Stack<(int From, int To)>([(0, between), (between, points.Length - 1)]);
         while (spans.TryPop(out var span))
         {
-            var (far, distance) = (-1, tolerance);
+            double x = points[span.From].X, y = points[span.From].Y, dx = points[span.To].X - x, dy = points[span.To].Y - y;
+            var square = (dx * dx) + (dy * dy);
+            var (far, most) = (-1, tolerance * tolerance);
             for (var i = span.From + 1; i < span.To; i++)
             {
-                var away = DistanceToSegment(points[i], points[span.From], points[span.To]);
-                if (away > distance) (far, distance) = (i, away);
+                double px = points[i].X - x, py = points[i].Y - y;
+                if (square > 0)
+                {
+                    var t = Math.Clamp(((px * dx) + (py * dy)) / square, 0, 1);
+                    px -= t * dx;
+                    py -= t * dy;
+                }
+
+                var away = (px * px) + (py * py);
+                if (away > most) (far, most) = (i, away);
             }
 
             if (far < 0) continue;
@@ -25,30 +68,6 @@ internal static class Thin
             spans.Push((far, span.To));
         }
 
-        return [.. points.Where((_, i) => keep[i])];
-    }
-
-    /// <summary>A ring, its first point not repeated.</summary>
-    public static IReadOnlyList<SheetPoint> Ring(IReadOnlyList<SheetPoint> ring, double tolerance)
-    {
-        if (ring.Count < 5) return ring;
-        var far = 0;
-        for (var i = 1; i < ring.Count; i++)
-        {
-            if (ring[i].DistanceTo(ring[0]) > ring[far].DistanceTo(ring[0])) far = i;
-        }
-
-        var first = Line([.. ring.Take(far + 1)], tolerance);
-        var second = Line([.. ring.Skip(far), ring[0]], tolerance);
-        return [.. first.Take(first.Count - 1), .. second.Take(second.Count - 1)];
-    }
-
-    private static double DistanceToSegment(SheetPoint p, SheetPoint a, SheetPoint b)
-    {
-        var d = b - a;
-        var square = (d.X * d.X) + (d.Y * d.Y);
-        if (square == 0) return p.DistanceTo(a);
-        var t = Math.Clamp((((p.X - a.X) * d.X) + ((p.Y - a.Y) * d.Y)) / square, 0, 1);
-        return p.DistanceTo(a + (d * t));
+        return keep;
     }
 }

@@ -5,43 +5,25 @@ namespace StoreMap.Surveys;
 internal static class CensoredNormal
 {
     private const double RootTwoPi = 2.5066282746310002;
-    private const double Series = 3;
 
     /// <summary>Standard normal density.</summary>
     public static double Density(double z) => Math.Exp(-0.5 * z * z) / RootTwoPi;
 
     /// <summary>Logarithm of the probability that a standard normal value is below a; good for any finite a.</summary>
-    public static double LogBelow(double a) => a < -Series ? LogTail(-a) : Math.Log(Below(a));
+    public static double LogBelow(double a) => a < 0 ? LogTail(-a) : Math.Log(Below(a));
 
     /// <summary>Probability that a standard normal value is below a; good relative accuracy in the lower tail.</summary>
     public static double Below(double a) => a < 0 ? Upper(-a) : 1 - Upper(a);
 
     /// <summary>Density over probability below: the inverse Mills ratio λ(a) = φ(a)/Φ(a). E[Z | Z &lt; a] = −λ(a).</summary>
-    public static double Mills(double a) => Math.Exp((-0.5 * a * a) - Math.Log(RootTwoPi) - LogBelow(a));
+    public static double Mills(double a) => a < 0 ? 1 / (RootTwoPi * NormalTail.Scaled(-a)) : Density(a) / Below(a);
 
     /// <summary>Mean of a normal value known to lie below a limit: μ − σ λ((limit − μ)/σ).</summary>
     public static double MeanBelow(double mean, double deviation, double limit) =>
         mean - (deviation * Mills((limit - mean) / deviation));
 
-    // Upper tail for a ≥ 0: the power series of the error function up to 3, then the continued fraction
-    // (Abramowitz and Stegun 26.2.11 and 26.2.14).
-    private static double Upper(double a)
-    {
-        if (a > Series) return Math.Exp(LogTail(a));
-        double term = a, sum = a;
-        for (var k = 1; Math.Abs(term) > 1e-17 * sum && k < 200; k++)
-        {
-            term *= a * a / ((2 * k) + 1);
-            sum += term;
-        }
+    // Upper tail for a ≥ 0.
+    private static double Upper(double a) => NormalTail.Scaled(a) * Math.Exp(-0.5 * a * a);
 
-        return 0.5 - (sum * Density(a));
-    }
-
-    private static double LogTail(double a)
-    {
-        var fraction = 0.0;
-        for (var k = 120; k >= 1; k--) fraction = k / (a + fraction);
-        return (-0.5 * a * a) - Math.Log(RootTwoPi * (a + fraction));
-    }
+    private static double LogTail(double a) => (-0.5 * a * a) + Math.Log(NormalTail.Scaled(a));
 }
