@@ -142,6 +142,33 @@ public sealed class FloorCareTests(Chromium chromium)
         await Assertions.Expect(page.Locator("#save")).ToBeEnabledAsync();
     }
 
+    /// <summary>To a case at the other end of the order one pressed Next forty times.</summary>
+    [Fact]
+    public async Task GoTo_ACase_LeadsToItsFirstOpenPointAndAsksAboutWhatIsTyped()
+    {
+        await using var server = await ServerProcess.Start();
+        await using var device = await chromium.Phone();
+        var page = await device.NewPageAsync();
+        await Floor.MakeStore(page, server.Url, "1A,open-case,12,R-448A\n1B,open-case,12,R-448A\n" + Floor.TwoWalkIns[(Floor.TwoWalkIns.IndexOf('\n', StringComparison.Ordinal) + 1)..]);
+        await Floor.Begin(page);
+        await page.Locator("details.more > summary").ClickAsync();
+        await page.Locator("#go-to").SelectOptionAsync(new SelectOptionValue { Label = "1B" });
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("1B");
+        var first = await Here(page);
+        await Chromium.IsAccessible(page);
+        await Floor.Log(page, "3");
+
+        // Read there, it leads to the next one of that case; what is typed is asked about first.
+        await page.Locator("#go-to").SelectOptionAsync(new SelectOptionValue { Label = "W2" });
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("W2");
+        await page.Locator("#key-49").ClickAsync();
+        await page.Locator("#go-to").SelectOptionAsync(new SelectOptionValue { Label = "1B" });
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("W2");
+        await page.Locator("#drop").ClickAsync();
+        await Assertions.Expect(page.Locator("#current")).ToContainTextAsync("1B");
+        Assert.NotEqual(first, await Here(page));
+    }
+
     [Fact]
     public async Task OtherDevice_WalksAndReads_IsSeenHereWithoutWaitingForARound()
     {

@@ -31,6 +31,12 @@ public sealed class LayoutDocument
     /// <exception cref="RefusedInputException">It has errors; all of them, and the warnings, are carried.</exception>
     public static LayoutDocument Parse(string text, string? fileName = null) => Refuse(TryParse(text, fileName, out var document), document);
 
+    /// <summary>Reads again a layout that was read without an error before, such as one that is kept: what rules say of fixtures, walls and drops
+    /// together is not gone through anew, which is most of the work, and a rule that came later does not lock out what is there.</summary>
+    /// <param name="text">The layout's text.</param>
+    /// <exception cref="RefusedInputException">A value in it can't be read.</exception>
+    public static LayoutDocument Reread(string text) => Refuse(TryParse(text, null, false, out var document), document);
+
     /// <summary>Makes a document of JSON built or changed in memory; it is checked like a file.</summary>
     /// <param name="root">The layout; copied, so later changes to it do not show.</param>
     /// <param name="fileName">A name for messages; may be null.</param>
@@ -63,15 +69,7 @@ public sealed class LayoutDocument
     /// <param name="fileName">A name for messages; may be null.</param>
     /// <param name="document">The document; null when there is an error.</param>
     /// <returns>Every problem, errors and warnings, in the order found.</returns>
-    public static IReadOnlyList<Problem> TryParse(string text, string? fileName, out LayoutDocument? document)
-    {
-        document = null;
-        var problems = new ProblemList(fileName);
-        var root = LayoutText.Parse(text, problems);
-        var plan = root is null ? null : PlanReader.Read(root, problems);
-        if (root is not null && plan is not null && !problems.HasErrors) document = new LayoutDocument(root, plan, problems.All);
-        return problems.All;
-    }
+    public static IReadOnlyList<Problem> TryParse(string text, string? fileName, out LayoutDocument? document) => TryParse(text, fileName, true, out document);
 
     /// <summary>Checks a layout; see <see cref="TryRead"/>.</summary>
     /// <param name="stream">The file, as for <see cref="Read"/>.</param>
@@ -85,6 +83,16 @@ public sealed class LayoutDocument
 
     /// <summary>The same document, its warnings after earlier ones.</summary>
     internal LayoutDocument After(IReadOnlyList<Problem> earlier) => new(Root, Plan, [.. earlier, .. Warnings]);
+
+    private static IReadOnlyList<Problem> TryParse(string text, string? fileName, bool byRules, out LayoutDocument? document)
+    {
+        document = null;
+        var problems = new ProblemList(fileName);
+        var root = LayoutText.Parse(text, problems);
+        var plan = root is null ? null : PlanReader.Read(root, byRules, problems);
+        if (root is not null && plan is not null && !problems.HasErrors) document = new LayoutDocument(root, plan, problems.All);
+        return problems.All;
+    }
 
     private static LayoutDocument Refuse(IReadOnlyList<Problem> problems, LayoutDocument? document) => document ?? throw new RefusedInputException(problems);
 }

@@ -35,7 +35,7 @@ public sealed record DeskStore(StoreRecord Record, Plan Plan, IReadOnlyList<Surv
     public static Plan PlanOf(string document)
     {
         if (parsed is { } last && last.Document == document) return last.Plan;
-        var plan = LayoutDocument.Parse(document).Plan;
+        var plan = LayoutDocument.Reread(document).Plan;
         parsed = (document, plan);
         return plan;
     }

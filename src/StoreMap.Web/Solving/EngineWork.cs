@@ -24,7 +24,7 @@ internal static partial class EngineWork
     [JSExport]
     public static string Route(string layout)
     {
-        var plan = LayoutDocument.Parse(layout).Plan;
+        var plan = LayoutDocument.Reread(layout).Plan;
         var (draft, paths, _) = InReach(plan);
         var route = RoutePlanner.Plan(plan, paths, draft, new RouteRequest { Budget = RouteBudget });
         return new JsonArray([.. route.Order.Select(id => (JsonNode)id)]).ToJsonString();
@@ -42,7 +42,7 @@ internal static partial class EngineWork
     [JSExport]
     public static string Locate(string layout, string lengths, string survey)
     {
-        var plan = LayoutDocument.Parse(layout).Plan;
+        var plan = LayoutDocument.Reread(layout).Plan;
         var shown = plan.ShownIn(LengthUnits.FromSymbol(lengths));
         var state = State(plan, survey);
         var read = JournalReplay.Read(state, plan, ProbePlanner.Draft(plan, new Protocol()).Points);
@@ -57,7 +57,7 @@ internal static partial class EngineWork
     [JSExport]
     public static string SurveyFile(string layout, string survey)
     {
-        var plan = LayoutDocument.Parse(layout).Plan;
+        var plan = LayoutDocument.Reread(layout).Plan;
         var read = JournalReplay.Read(State(plan, survey), plan, ProbePlanner.Draft(plan, new Protocol()).Points);
         using var bytes = new MemoryStream();
         SurveyDocument.Of(read.Survey, plan).Write(bytes);
@@ -68,7 +68,7 @@ internal static partial class EngineWork
     [JSExport]
     public static string TakeLog(string layout, string survey, string device, string log)
     {
-        var plan = LayoutDocument.Parse(layout).Plan;
+        var plan = LayoutDocument.Reread(layout).Plan;
         var state = State(plan, survey);
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
         // Each device's technician has a monitor of their own.

@@ -30,7 +30,7 @@ internal sealed class VisitBench
     private VisitBench(string layout, Func<string, IProgress<double>?> progress)
     {
         (this.layout, this.progress) = (layout, progress);
-        Shown = Plan = LayoutDocument.Parse(layout).Plan;
+        Shown = Plan = LayoutDocument.Reread(layout).Plan;
         points = ProbePlanner.Draft(Plan, new Protocol()).Points;
     }
 

@@ -18,7 +18,7 @@ internal sealed class WalkBench
     private WalkBench(string layout)
     {
         this.layout = layout;
-        Plan = LayoutDocument.Parse(layout).Plan;
+        Plan = LayoutDocument.Reread(layout).Plan;
         (draft, paths, leftOut) = EngineWork.InReach(Plan);
         zeros = [.. draft.Points.Where(p => p.Pass == ProbePass.Zero).Select(p => p.Id)];
     }

@@ -19,9 +19,8 @@ internal static class Demo
     /// <summary>Keeps the store with its visits on this device; entries already here stay.</summary>
     public static async Task<StoreRecord> Add(LocalStore store, EngineRoom engine)
     {
-        using var file = Resource("layout.json");
         using var service = Resource("service.json");
-        var record = await store.Keep(LayoutDocument.Read(file, "demo.layout.json"));
+        var record = await store.Keep(Layout());
         await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
         // The latest visit's map is what is mostly looked at next: it is worked out while the earlier visits are made beside it.
         var earlier = EngineRoom.Beside(Days.SkipLast(1).Select(day => ("DeskWork.DemoDay", day)));
@@ -37,12 +36,17 @@ internal static class Demo
     /// <param name="day">One of <see cref="Days"/>.</param>
     public static DemoVisit Visit(string day)
     {
-        using var file = Resource("layout.json");
-        var plan = LayoutDocument.Read(file, "demo.layout.json").Plan;
+        var plan = Layout().Plan;
         var points = ProbePlanner.Draft(plan, new Protocol()).Points;
         var survey = day == Days[^1] ? Logged(plan, points, day) : Read(plan, points, day);
         var id = $"{Id}-{day}";
         return new DemoVisit(id, survey.Start, VisitEvents.Of(survey, plan, id, "demo"));
+    }
+
+    private static LayoutDocument Layout()
+    {
+        using var file = new StreamReader(Resource("layout.json"));
+        return LayoutDocument.Reread(file.ReadToEnd());
     }
 
     private static Survey Read(Plan plan, IReadOnlyList<ProbePoint> points, string day)

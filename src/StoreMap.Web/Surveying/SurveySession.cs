@@ -179,7 +179,7 @@ public sealed partial class SurveySession
     private void Set(SurveyRecord record, StoreRecord of)
     {
         (Record, Store) = (record, of);
-        Plan = LayoutDocument.Parse(of.Document).Plan;
+        Plan = LayoutDocument.Reread(of.Document).Plan;
         ShownPlan = store.Shown(Plan);
         draft = ProbePlanner.Draft(Plan, new Protocol()).Points;
     }

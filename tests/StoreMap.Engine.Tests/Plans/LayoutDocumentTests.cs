@@ -100,6 +100,36 @@ public class LayoutDocumentTests
     }
 
     [Fact]
+    public void Reread_KeptLayout_IsTheSamePlanAndBytes()
+    {
+        var document = EveryField();
+        using var stream = new MemoryStream();
+        document.Write(stream);
+        var again = LayoutDocument.Reread(Encoding.UTF8.GetString(stream.ToArray()));
+        using var second = new MemoryStream();
+        again.Write(second);
+        Assert.Equal(stream.ToArray(), second.ToArray());
+        Assert.Equal(document.Plan.ToString(), again.Plan.ToString());
+        Assert.Equal(document.Plan.Fixtures.SelectMany(f => f.Panels).Select(p => p.ToString()), again.Plan.Fixtures.SelectMany(f => f.Panels).Select(p => p.ToString()));
+        Assert.Equal(document.Plan.Drops.Select(d => d.ToString()), again.Plan.Drops.Select(d => d.ToString()));
+    }
+
+    /// <summary>A store that was kept before a rule came would open no more.</summary>
+    [Fact]
+    public void Reread_WhatOnlyARuleRefuses_Opens()
+    {
+        const string text = """
+            { "format": "storemap-layout/1", "id": "elm-end", "name": "Elm End", "units": "ft", "outline": [[0,0],[100,0],[100,80],[0,80]],
+              "fixtures": [
+                { "id": "C1", "kind": "open-case", "outline": [[10,10],[20,10],[20,13],[10,13]], "front": [[10,10],[20,10]] },
+                { "id": "C2", "kind": "open-case", "outline": [[12,11],[22,11],[22,14],[12,14]], "front": [[12,11],[22,11]] }] }
+            """;
+        Assert.Throws<RefusedInputException>(() => LayoutDocument.Parse(text));
+        Assert.Equal(2, LayoutDocument.Reread(text).Plan.Fixtures.Count);
+        Assert.Throws<RefusedInputException>(() => LayoutDocument.Reread(text.Replace("open-case", "opencase", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Read_SeveralErrors_CarriesAllAtOnce()
     {
         const string text = """

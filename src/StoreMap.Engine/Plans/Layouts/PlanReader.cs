@@ -6,8 +6,11 @@ namespace StoreMap.Plans;
 internal static class PlanReader
 {
     /// <summary>Reads and checks a layout.</summary>
+    /// <param name="root">The layout.</param>
+    /// <param name="byRules">Whether it is held against the rules that its elements must keep together.</param>
+    /// <param name="problems">Takes what is wrong.</param>
     /// <returns>The plan; only whole when <paramref name="problems"/> holds no error. Null when there is no outline to build on.</returns>
-    public static Plan? Read(JsonObject root, ProblemList problems)
+    public static Plan? Read(JsonObject root, bool byRules, ProblemList problems)
     {
         if (!HeaderReader.CheckFormat(root, problems)) return null;
         var unit = HeaderReader.Units(root, problems);
@@ -19,7 +22,7 @@ internal static class PlanReader
         var whole = WithElements(plan ?? new Plan { Id = "", Name = "", Outline = [] }, elements);
         if (plan is null) return null;
         whole = DropReach.WithNearFixtures(whole);
-        PlanRules.Check(whole, elements, unit is not null, problems);
+        if (byRules) PlanRules.Check(whole, elements, unit is not null, problems);
         return whole;
     }
 
