@@ -60,6 +60,8 @@ public sealed class DeskTimesTests(Chromium chromium, ITestOutputHelper output)
             await page.Locator("#current, #go-on").WaitForAsync();
             if (await page.Locator("#go-on").IsVisibleAsync()) await page.Locator("#go-on").ClickAsync();
             await page.Locator("#current").WaitForAsync();
+            // The probe is held before a number is typed: ten seconds as a rule, three here.
+            await Task.Delay(TimeSpan.FromSeconds(3), TestContext.Current.CancellationToken);
             await Floor.Log(page, "3");
             await Floor.Turn(page, store);
             await Time($"Live map after {which}", map, () => picture.WaitForAsync());

@@ -17,13 +17,17 @@ public sealed record MapQuestion(IEnumerable<string> Layers, bool Full = false, 
     /// <summary>Layers that are on at first.</summary>
     public static IReadOnlyList<string> FirstLayers { get; } = ["HeatMap", "Uncertainty", "Readings", "Zones"];
 
-    /// <summary>Has the first map of a visit, still without leak zones, drawn before it is asked for.</summary>
+    /// <summary>Has the first map of a visit, still without leak zones, drawn before it is asked for; where this device kept it, what a map with one
+    /// reading more rests on.</summary>
     /// <param name="engine">The engine.</param>
     /// <param name="store">The store.</param>
     /// <param name="survey">The visit.</param>
     /// <param name="lengths">The unit in which lengths are shown.</param>
-    public static async Task Ahead(EngineRoom engine, DeskStore store, SurveyRecord survey, string lengths) =>
+    public static async Task Ahead(EngineRoom engine, DeskStore store, SurveyRecord survey, string lengths)
+    {
         await engine.Ahead(Method, await new MapQuestion(FirstLayers).Words(store, store.SameDay(survey), lengths, false));
+        await engine.Ready("DeskWork.Ready", store.Record.Document, lengths, await store.Pack(store.SameDay(survey)));
+    }
 
     /// <summary>The question in words, as wide as <see cref="PictureView.Room"/> is on the page.</summary>
     /// <param name="store">The store.</param>

@@ -16,6 +16,7 @@ internal static partial class DeskWork
 {
     private static VisitBench? bench;
     private static WalkBench? walk;
+    private static DemoVisit? made;
 
     /// <summary>The map of the latest visit, or of each.</summary>
     /// <param name="layout">The layout.</param>
@@ -114,7 +115,12 @@ internal static partial class DeskWork
 
     /// <summary>One visit of the demo store.</summary>
     [JSExport]
-    public static string DemoDay(string day) => JsonSerializer.Serialize(Demo.Visit(day), DeskJson.Plain.DemoVisit);
+    public static string DemoDay(string day) => JsonSerializer.Serialize(made = Demo.Visit(day), DeskJson.Plain.DemoVisit);
+
+    /// <summary>As <see cref="Ready"/> for the demo visit made last, which needn't be kept on the device before.</summary>
+    [JSExport]
+    public static string DemoReady(string layout, string lengths) =>
+        Ready(layout, lengths, JsonSerializer.Serialize(new DeskInput([new PackedVisit(made!.Id, made.Started, made.Events)], []), DeskJson.Plain.DeskInput));
 
     // Lengths: the symbol of the unit in which they are shown; empty for the plan's.
     private static VisitBench Bench(string layout, string lengths) => bench = VisitBench.For(layout, LengthUnits.FromSymbol(lengths), bench, work => new Sink(work));

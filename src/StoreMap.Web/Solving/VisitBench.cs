@@ -20,6 +20,7 @@ internal sealed class VisitBench
     private readonly IReadOnlyList<ProbePoint> points;
     private readonly Func<string, IProgress<double>?> progress;
     private readonly Dictionary<string, Replayed> replayed = [];
+    private readonly Dictionary<string, JournalEvent?> entries = [];
     private readonly Dictionary<string, NetSurvey> nets = [];
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), GasField> fields = new();
     private readonly Dictionary<(NetSurvey Net, FieldSettings Settings), FieldSampler> samplers = new();
@@ -166,17 +167,26 @@ internal sealed class VisitBench
 
     private Replayed Replay(PackedVisit visit)
     {
-        var key = string.Join('\n', visit.Events.Prepend(visit.Started.ToString("O", CultureInfo.InvariantCulture)));
+        // The same entries in another order are the same visit.
+        var key = string.Join('\n', visit.Events.Order(StringComparer.Ordinal).Prepend(visit.Started.ToString("O", CultureInfo.InvariantCulture)));
         // A visit being logged is another one after each entry: what it was before is let go now and then.
         if (replayed.Count > MostKept) Forget();
         if (replayed.TryGetValue(key, out var known)) return known;
-        var state = JournalReplay.Replay(Plan.Id, Plan.Units, visit.Started, visit.Events.Select(JournalEvent.Parse).OfType<JournalEvent>());
+        var state = JournalReplay.Replay(Plan.Id, Plan.Units, visit.Started, visit.Events.Select(Entry).OfType<JournalEvent>());
         return replayed[key] = new Replayed(state, JournalReplay.Read(state, Plan, points).Survey, state.FileText);
+    }
+
+    // A visit with one entry more has all its others from before.
+    private JournalEvent? Entry(string text)
+    {
+        if (!entries.TryGetValue(text, out var known)) entries[text] = known = JournalEvent.Parse(text);
+        return known;
     }
 
     private void Forget()
     {
         replayed.Clear();
+        entries.Clear();
         nets.Clear();
         fields.Clear();
         samplers.Clear();

@@ -22,12 +22,12 @@ internal static class Demo
         using var service = Resource("service.json");
         var record = await store.Keep(Layout());
         await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
-        // The latest visit's map is what is mostly looked at next: it is worked out while the earlier visits are made beside it.
+        // The latest visit's map is what is mostly looked at next: it is worked out while that visit is kept and the earlier ones are made beside it.
         var earlier = EngineRoom.Beside(Days.SkipLast(1).Select(day => ("DeskWork.DemoDay", day)));
-        var latest = await engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, Days[^1]);
-        if (latest is null) return record;
+        var made = engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, Days[^1]);
+        _ = engine.Ready("DeskWork.DemoReady", record.Document, store.Lengths);
+        if (await made is not { } latest) return record;
         await store.Add(latest.Id, Id, latest.Started, latest.Events);
-        _ = engine.Ready("DeskWork.Ready", record.Document, store.Lengths, await Browser.Pack(JsonSerializer.Serialize([new PackedVisit(latest.Id, latest.Started, [])], DeskJson.Plain.PackedVisitArray), Id));
         foreach (var visit in (await earlier).Select(text => JsonSerializer.Deserialize(text, DeskJson.Plain.DemoVisit)!)) await store.Add(visit.Id, Id, visit.Started, visit.Events);
         return record;
     }
