@@ -109,21 +109,6 @@ public sealed class EngineRoom
     /// <param name="args">Its arguments.</param>
     public Task Ready(string method, params string[] args) => Quietly(() => Browser.Run(Desk, method, args, Unheard));
 
-    /// <summary>Small pieces of work beside the desk's, in a worker that ends with them.</summary>
-    /// <param name="pieces">Class and method of each, and its argument.</param>
-    /// <returns>Their answers, in order.</returns>
-    public static async Task<IReadOnlyList<string>> Beside(IEnumerable<(string Method, string Arg)> pieces)
-    {
-        try
-        {
-            return await Task.WhenAll(pieces.Select(p => Browser.Run("beside", p.Method, [p.Arg], Unheard)));
-        }
-        finally
-        {
-            Browser.Cancel("beside");
-        }
-    }
-
     private async Task Quietly(Func<Task> work)
     {
         ahead++;

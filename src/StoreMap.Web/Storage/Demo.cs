@@ -22,13 +22,17 @@ internal static class Demo
         using var service = Resource("service.json");
         var record = await store.Keep(Layout());
         await store.Add(ServiceRecordFile.Read(service, "demo.service.json"));
-        // The latest visit's map is what is mostly looked at next: it is worked out while that visit is kept and the earlier ones are made beside it.
-        var earlier = EngineRoom.Beside(Days.SkipLast(1).Select(day => ("DeskWork.DemoDay", day)));
-        var made = engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, Days[^1]);
+        // The latest visit's map is what is mostly looked at next: it is worked out before the earlier visits are made, while the latest is kept.
+        Task<DemoVisit?> Made(string day) => engine.Ask("Opening the demo store", "DeskWork.DemoDay", DeskJson.Plain.DemoVisit, day);
+        var latest = Made(Days[^1]);
         _ = engine.Ready("DeskWork.DemoReady", record.Document, store.Lengths);
-        if (await made is not { } latest) return record;
-        await store.Add(latest.Id, Id, latest.Started, latest.Events);
-        foreach (var visit in (await earlier).Select(text => JsonSerializer.Deserialize(text, DeskJson.Plain.DemoVisit)!)) await store.Add(visit.Id, Id, visit.Started, visit.Events);
+        List<Task<DemoVisit?>> visits = [latest, .. Days.SkipLast(1).Select(Made)];
+        foreach (var made in visits)
+        {
+            if (await made is not { } visit) break;
+            await store.Add(visit.Id, Id, visit.Started, visit.Events);
+        }
+
         return record;
     }
 
