@@ -15,6 +15,9 @@ internal static class Say
 
     public static string Ppm(double ppm) => ppm.ToString(ppm < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 
+    /// <summary>What a reading is above the room; over range it is at least that.</summary>
+    public static string Net(NetReading reading) => (reading.Bound == ReadingBound.AtLeast ? "over " : "") + Ppm(Math.Max(0, reading.NetPpm));
+
     /// <summary>What a reading that was entered later than it was taken asks for, as a sentence; null when it asks for nothing.</summary>
     /// <param name="limits">The readings at which work stops there.</param>
     /// <param name="ppm">The number; over range the least that it can be.</param>

@@ -54,6 +54,18 @@ public sealed class PlaceTextTests
         Assert.StartsWith("In the air of this case: about ", card.Lines[1], StringComparison.Ordinal);
     }
 
+    /// <summary>A reading over the monitor's range stood in the answer as a number: 997 ppm for more than 1000, the room's 3 taken off.</summary>
+    [Fact]
+    public void Hits_OneOverRange_IsToldAsMoreThanItsNumber()
+    {
+        var (plan, net, _, found) = Small.Value;
+        var highest = net.Readings.MaxBy(r => r.NetPpm)!;
+        var over = net with { Readings = [.. net.Readings.Select(r => r == highest ? r with { Bound = ReadingBound.AtLeast } : r)] };
+        Assert.DoesNotContain(AnswerText.Of(plan, net, found).Hits, h => h.Net.StartsWith("over ", StringComparison.Ordinal));
+        var hit = Assert.Single(AnswerText.Of(plan, over, found).Hits, h => h.Net.StartsWith("over ", StringComparison.Ordinal));
+        Assert.Equal(FormattableString.Invariant($"over {highest.NetPpm:0}"), hit.Net);
+    }
+
     /// <summary>Gas read at a case without a leak stood there without its reason.</summary>
     [Fact]
     public void Place_AtACaseWithoutALeak_SaysSoWithTheReasonForItsGas()

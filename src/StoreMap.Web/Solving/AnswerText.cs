@@ -8,9 +8,9 @@ namespace StoreMap.Web.Solving;
 
 /// <summary>A hit as the live answer lists it.</summary>
 /// <param name="Place">Where, in words.</param>
-/// <param name="Net">Above room, ppm.</param>
+/// <param name="Net">Above room, ppm, in words: over range it is at least that.</param>
 /// <param name="Point">The probe point; null where it was read at none.</param>
-public sealed record HitLine(string Place, double Net, string? Point);
+public sealed record HitLine(string Place, string Net, string? Point);
 
 /// <summary>A leak zone in words.</summary>
 public sealed record ZoneLine(string Fixture, string Title, string Chance, string Where, string Reason, double X, double Y);
@@ -67,7 +67,7 @@ internal static class AnswerText
         string Tag(string id) => plan.FindFixture(id)?.Tag ?? PlanPlaces.RoomName(plan, id);
         return new Answer(
             net.Readings.Count, [.. net.Readings.Select(r => r.Reading.Place.Point).OfType<string>().Distinct()],
-            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading), r.NetPpm, r.Reading.Place.Point))],
+            [.. net.Readings.Where(r => r.IsHit).OrderByDescending(r => r.NetPpm).Select(r => new HitLine(Say.Place(plan, r.Reading), Say.Net(r), r.Reading.Place.Point))],
             [.. result.Zones.Select(z => Zone(plan, z))], PanelText.Order(plan, result),
             [.. result.Elsewhere.Select(e => e.Unexplained ? $"At {Tag(e.Near)}: {e.Look}." : $"At {Tag(e.Near)}: {Say.Chance(e.Probability)} that the source is outside the case. Look at {e.Look}.")],
             [.. result.NoLeakSeen.Select(n => n.ExplainedBy is { } cause ? $"{Tag(n.Fixture)}: its gas is that of {cause}" : $"{Tag(n.Fixture)}: {Quiet(net, n)}")],

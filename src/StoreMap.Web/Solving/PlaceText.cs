@@ -58,7 +58,7 @@ internal static class PlaceText
     }
 
     private static string Read(Plan plan, NetReading r, PlanPoint at) =>
-        $"Read {DeskText.Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {Away(plan, r.Reading.Place.At.DistanceTo(at))}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Ppm(Math.Max(0, r.NetPpm))} above room.";
+        $"Read {DeskText.Shown(r.Reading)} ppm at {Say.Place(plan, r.Reading.Place)}, {Away(plan, r.Reading.Place.At.DistanceTo(at))}, {r.Reading.Air.Kebab().Replace('-', ' ')}: {Say.Net(r)} above room.";
 
     private static string Away(Plan plan, double metres) => metres < HereMetres ? "right here" : $"{Say.Length(plan.Units, metres)} from here";
 
